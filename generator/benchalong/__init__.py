@@ -1,0 +1,3 @@
+"""benchalong: a woodworking plan and its step notes become a static site for building along."""
+
+__version__ = "0.1.0"

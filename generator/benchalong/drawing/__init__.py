@@ -1,0 +1,1 @@
+"""Pictures as SVG: parts in three views, the piece, small pictures to know a part by."""

@@ -1,0 +1,90 @@
+"""Where things stand in the author's files.
+
+Values do not carry their place; a table beside them does. So two projects that differ in a comment
+are equal in all that follows, and only messages know of lines and columns.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Literal, TypeAlias
+
+Path: TypeAlias = tuple[str | int, ...]
+"""The way to a value: the file, relative to the project, then keys and indices.
+`("project.yaml", "parts", "door_rail", "length")`, `("steps/03-mill.md", "checks", 0)`.
+The body of a note is `(file, "note")`."""
+
+
+@dataclass(frozen=True)
+class Mark:
+    """A stretch of one line in a file; line and column count from 1, the length in characters."""
+
+    file: str
+    line: int
+    column: int
+    length: int = 1
+
+
+@dataclass(frozen=True)
+class Place:
+    """What a message is about: a value, its key, or a stretch of a scalar's own text."""
+
+    path: Path
+    on: Literal["value", "key"] = "value"
+    start: int | None = None
+    """First character inside the scalar's text, from 0; None for the whole."""
+    end: int | None = None
+    """One past the last character inside the scalar's text."""
+
+    def key(self) -> Place:
+        return Place(self.path, on="key")
+
+
+def at(*path: str | int) -> Place:
+    """The place of a value: `at("project.yaml", "sizes", "stile")`."""
+    return Place(path)
+
+
+@dataclass(frozen=True)
+class Marks:
+    """Path to mark, and each file's lines as the author wrote them."""
+
+    values: Mapping[Path, Mark] = field(default_factory=dict)
+    keys: Mapping[Path, Mark] = field(default_factory=dict)
+    insets: Mapping[Path, int | None] = field(default_factory=dict)
+    """For scalars: how many characters stand between the mark and the text itself (1 for a quote);
+    None when the text can't be followed character by character (folded, escaped)."""
+    lines: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+
+    def find(self, place: Place) -> Mark:
+        """The mark of a place; of the nearest thing around it when the place itself isn't written."""
+        if place.on == "key" and place.path in self.keys:
+            return self.keys[place.path]
+        mark = self.values.get(place.path)
+        if mark is None:
+            return self._around(place.path)
+        if place.start is None:
+            return mark
+        return self._inside(place, mark)
+
+    def line(self, mark: Mark) -> str:
+        """The author's own line, without its line break; empty when there is none."""
+        lines = self.lines.get(mark.file, ())
+        return lines[mark.line - 1] if 0 < mark.line <= len(lines) else ""
+
+    def _around(self, path: Path) -> Mark:
+        for length in range(len(path) - 1, 0, -1):
+            around = path[:length]
+            if around in self.keys:
+                return self.keys[around]
+            if around in self.values:
+                return self.values[around]
+        return Mark(str(path[0]) if path else "", 1, 1)
+
+    def _inside(self, place: Place, mark: Mark) -> Mark:
+        inset = self.insets.get(place.path)
+        if inset is None or place.start is None:
+            return mark
+        end = place.start + 1 if place.end is None else place.end
+        return Mark(mark.file, mark.line, mark.column + inset + place.start, max(1, end - place.start))

@@ -1,0 +1,375 @@
+"""The plan: every noun in it, frozen, each field with its meaning and unit. Lengths are exact millimetres.
+
+A part lies in its own directions: `along` from end a to end b, `across` from edge a to edge b, `down`
+from the face to the back. All three count from 0; together they make a right-handed set.
+A piece stands in the room: x to the right, y to the back, z up, from its left, front, bottom corner.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from fractions import Fraction
+from typing import Literal, TypeAlias
+
+from benchalong.ground.lengths import Length, Point2, Point3
+from benchalong.ground.prose import Prose
+from benchalong.ground.shown import Precision, System
+from benchalong.plan.formula import Tree
+from benchalong.plan.quantity import Quantity
+
+SizeName: TypeAlias = str
+StockId: TypeAlias = str
+PartId: TypeAlias = str
+AssemblyId: TypeAlias = str
+StepId: TypeAlias = str
+StageId: TypeAlias = str
+
+CutKind: TypeAlias = Literal[
+    "groove", "dado", "rabbet", "tongue", "tenon", "mortise", "hole", "notch", "bevel", "taper", "outline"
+]
+Surface: TypeAlias = Literal["face", "back", "edge a", "edge b", "end a", "end b"]
+Axis: TypeAlias = Literal["along", "across", "down"]
+AXES: tuple[Axis, ...] = ("along", "across", "down")
+
+
+@dataclass(frozen=True)
+class Size:
+    """A named size."""
+
+    name: SizeName
+    typed: str
+    """The formula as the author typed it."""
+    formula: Tree
+    value: Quantity
+    """A length, or a pure number that becomes a length where one is needed."""
+    follows: tuple[SizeName, ...]
+    """Every name it follows from, directly or not, in alphabetical order."""
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Price:
+    amount: Fraction
+    per: str
+    """board foot, sheet, foot, metre, square metre, cubic metre, each."""
+
+
+@dataclass(frozen=True)
+class Stock:
+    id: StockId
+    kind: Literal["board", "sheet", "turned", "bought"]
+    name: str
+    species: str = ""
+    sawn: str = ""
+    buy: str = ""
+    thickness: Length | None = None
+    """What the geometry works with: the measured thickness where there is one."""
+    nominal: Length | None = None
+    """The thickness it is called by, when a measured one differs."""
+    sheet: tuple[Length, Length] | None = None
+    grain_along: Length | None = None
+    """For sheets: the length of the side the face grain runs along; None where there is no grain."""
+    price: Price | None = None
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Corner:
+    """A corner of an outline; where radius is above 0 it is rounded by an arc that touches both sides."""
+
+    at: Point2
+    radius: Length = Fraction(0)
+
+
+@dataclass(frozen=True)
+class Outline:
+    """A closed path through its corners, anticlockwise or clockwise."""
+
+    corners: tuple[Corner, ...]
+
+
+@dataclass(frozen=True)
+class Circle:
+    centre: Point2
+    diameter: Length
+
+
+@dataclass(frozen=True)
+class Prism:
+    """A straight body of wood to take away: a flat shape drawn out along one direction of the part.
+
+    The shape lies in the two other directions, in the order of `AXES` without `axis`: for axis `down`
+    its points are (along, across), for `across` (along, down), for `along` (across, down).
+    """
+
+    axis: Axis
+    shape: Outline | Circle
+    start: Length
+    end: Length
+
+
+@dataclass(frozen=True)
+class CutSize:
+    """One number of a cut as a person sets it: `width 5/16 in`."""
+
+    name: str
+    length: Length
+    sizes: tuple[SizeName, ...] = ()
+    """The named sizes it follows from."""
+
+
+@dataclass(frozen=True)
+class Cut:
+    """Something taken away from a part."""
+
+    kind: CutKind
+    name: str
+    """The author's name for it, or its kind."""
+    surfaces: tuple[Surface, ...]
+    where: str
+    """In plain words, without numbers: `in edge a, centred, from end to end`."""
+    sizes: tuple[CutSize, ...]
+    takes: tuple[Prism, ...]
+    """What is taken away, exactly; the part is its box less all of these."""
+    note: str = ""
+    index: int = 0
+    """Which of the part's own cuts it is, counted from 0 as written."""
+
+
+@dataclass(frozen=True)
+class Part:
+    id: PartId
+    name: str
+    stock: StockId
+    thickness: Length
+    width: Length
+    length: Length
+    """Overall, tongues and tenons included; the grain runs along it."""
+    count: int
+    """How many the piece needs: counted from the places, or given."""
+    marks: tuple[str, ...]
+    """One for each copy, from the whole piece down: `LD/H`. Fewer than `count` when copies have none."""
+    cuts: tuple[Cut, ...] = ()
+    glued_up: str = ""
+    purpose: str = ""
+    shows: str = ""
+    note: str = ""
+    follows: Mapping[str, tuple[SizeName, ...]] = field(default_factory=dict)
+    """thickness, width, length -> the named sizes each follows from."""
+
+    @property
+    def box(self) -> Point3:
+        """(along, across, down): length, width, thickness."""
+        return (self.length, self.width, self.thickness)
+
+
+Turn: TypeAlias = tuple[tuple[int, int, int], tuple[int, int, int], tuple[int, int, int]]
+"""Rows x, y, z; columns along, across, down (of a part) or x, y, z (of an assembly). Square turns and mirrors only."""
+
+
+@dataclass(frozen=True)
+class Placed:
+    """A part or assembly in its place within an assembly: point -> turn * point + at."""
+
+    kind: Literal["part", "assembly"]
+    of: PartId | AssemblyId
+    mark: str
+    turn: Turn
+    at: Point3
+
+
+@dataclass(frozen=True)
+class Assembly:
+    id: AssemblyId
+    name: str
+    placed: tuple[Placed, ...]
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Hardware:
+    id: str
+    name: str
+    size: str = ""
+    count: int | None = None
+    price: Price | None = None
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Jig:
+    id: str
+    name: str
+    purpose: str = ""
+    made_from: str = ""
+    note: Prose = ()
+
+
+@dataclass(frozen=True)
+class Finish:
+    id: str
+    what: str
+    coats: int | None = None
+    wait: str = ""
+    faces: str = ""
+    bare: str = ""
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Change:
+    kind: str
+    of: str
+    was: str
+    why: str
+
+
+@dataclass(frozen=True)
+class Origin:
+    plan: str = ""
+    rights: str = ""
+    by: str = ""
+
+
+@dataclass(frozen=True)
+class Shop:
+    tools: tuple[str, ...] = ()
+    country: str = ""
+    session: str = ""
+    bench: str = ""
+
+
+@dataclass(frozen=True)
+class HandOver:
+    mail: str = ""
+    board: str = ""
+
+
+@dataclass(frozen=True)
+class Look:
+    theme: str
+    language: str
+    accent: str = ""
+    paper: str = ""
+
+
+@dataclass(frozen=True)
+class Job:
+    """One line of what a step does."""
+
+    kind: str
+    """A job word: mill, cut, dry-assemble, glue up …"""
+    parts: tuple[PartId, ...] = ()
+    assemblies: tuple[AssemblyId, ...] = ()
+    hardware: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Amiss:
+    sign: Prose
+    cause: Prose
+    cure: Prose
+
+
+@dataclass(frozen=True)
+class Check:
+    """Something to tick."""
+
+    key: str
+    """Stays the same while the words stay the same, sizes apart: what a tick is kept under."""
+    text: Prose
+
+
+@dataclass(frozen=True)
+class Picture:
+    file: str
+    alt: str
+    caption: Prose = ()
+
+
+@dataclass(frozen=True)
+class Step:
+    id: StepId
+    stage: StageId
+    title: Prose
+    why: Prose = ()
+    does: tuple[Job, ...] = ()
+    parts: tuple[PartId, ...] = ()
+    """Every part it touches: from `does` (assemblies opened up), from `parts`, from names in its note."""
+    tools: tuple[str, ...] = ()
+    jigs: tuple[str, ...] = ()
+    hardware: tuple[str, ...] = ()
+    minutes: int | None = None
+    wait: str = ""
+    hands: int = 1
+    cautions: tuple[Prose, ...] = ()
+    checks: tuple[Check, ...] = ()
+    amiss: tuple[Amiss, ...] = ()
+    ask: tuple[Prose, ...] = ()
+    pictures: tuple[Picture, ...] = ()
+    note: Prose = ()
+    note_pictures: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Stage:
+    id: StageId
+    title: Prose
+    about: Prose
+    steps: tuple[StepId, ...]
+
+
+@dataclass(frozen=True)
+class Reply:
+    by: str
+    when: str
+    text: Prose
+
+
+@dataclass(frozen=True)
+class Question:
+    id: str
+    step: StepId
+    by: str
+    when: str
+    status: Literal["open", "answered"]
+    title: Prose
+    text: Prose
+    replies: tuple[Reply, ...] = ()
+
+
+@dataclass(frozen=True)
+class Plan:
+    id: str
+    title: Prose
+    about: Prose
+    edition: str
+    """The author's name for this edition of the plan; may be empty."""
+    units: System
+    precision: Precision
+    projection: Literal["third angle", "first angle"]
+    currency: str
+    origin: Origin
+    shop: Shop
+    sizes: Mapping[SizeName, Size]
+    stock: Mapping[StockId, Stock]
+    parts: Mapping[PartId, Part]
+    assemblies: Mapping[AssemblyId, Assembly]
+    piece: AssemblyId | None
+    """The assembly that is the whole piece; None while nothing is placed."""
+    hardware: Mapping[str, Hardware]
+    jigs: Mapping[str, Jig]
+    finish: Mapping[str, Finish]
+    changes: tuple[Change, ...]
+    cautions: tuple[Prose, ...]
+    words: Mapping[str, str]
+    ask: HandOver
+    look: Look
+    stages: Mapping[StageId, Stage]
+    """In the order of work."""
+    steps: Mapping[StepId, Step]
+    """In the order of work."""
+    questions: Mapping[str, Question]
+    pictures: tuple[str, ...]
+    """Every picture file the project shows."""

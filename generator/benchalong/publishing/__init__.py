@@ -1,0 +1,1 @@
+"""The site on disk: templates filled, assets, data files; all or nothing."""

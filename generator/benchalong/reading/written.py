@@ -1,0 +1,339 @@
+"""What the author wrote, as plain data: names and texts, nothing worked out.
+
+One class a table of the plan language, one field a key. A `Formula` is a text in the plan's
+arithmetic that nobody has parsed yet; a `Name` leads to something defined elsewhere in the project.
+Where a value stands in its file is in the `Marks` beside (paths follow keys and indices as typed).
+A value that could not be read is left at its default; the problem has been reported by then.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Literal, TypeAlias
+
+from benchalong.ground.prose import WrittenProse
+
+Formula: TypeAlias = str
+Name: TypeAlias = str
+
+PROJECT_FILE = "project.yaml"
+
+CUT_KINDS = (
+    "groove", "dado", "rabbet", "tongue", "tenon", "mortise", "hole", "notch", "bevel", "taper", "outline",
+)  # fmt: skip
+SURFACES = ("face", "back", "edge a", "edge b", "end a", "end b")
+DIRECTIONS = ("right", "left", "front", "back", "up", "down")
+
+
+@dataclass(frozen=True)
+class Origin:
+    plan: str = ""
+    rights: str = ""
+    by: str = ""
+
+
+@dataclass(frozen=True)
+class Size:
+    """`stile: 2 3/8 in`, or `stile: {is: 2 3/8 in, note: as wide as two fingers}`."""
+
+    formula: Formula
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Stock:
+    kind: str = ""
+    """board, sheet, turned, bought."""
+    name: str = ""
+    species: str = ""
+    sawn: str = ""
+    """flat, quarter, rift, or nothing."""
+    buy: str = ""
+    """A trade size, not arithmetic: `4/4`, `1x6`, `27 mm`."""
+    thickness: Formula | None = None
+    measured: Formula | None = None
+    sheet: tuple[Formula, Formula] | None = None
+    """The two sides of `48 in x 96 in`."""
+    grain: str = ""
+    """For sheets: `along 96 in`, or `none`."""
+    price: str = ""
+    """`9.80 per board foot`, `42 per sheet`."""
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Corner:
+    """A corner of a shaped outline: from end a, from edge a, and the radius it is rounded with."""
+
+    along: Formula
+    across: Formula
+    round: Formula | None = None
+
+
+@dataclass(frozen=True)
+class Cut:
+    """One cut of a part's own. Which keys a kind takes stands in `language.py`; the meaning in `plan/cuts`."""
+
+    kind: str
+    surfaces: tuple[str, ...] = ()
+    """What `on:` names: one surface, or for an arris two."""
+    sizes: Mapping[str, Formula] = field(default_factory=dict)
+    """Lengths by key: width, depth, length, thickness, diameter, at, across, start, stop …; a word such as
+    `centred` or `through` stays the word."""
+    corners: tuple[Corner, ...] = ()
+    """For an outline."""
+    removes: str = ""
+    """For an outline: `outside` or `inside`."""
+    name: str = ""
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Part:
+    name: str = ""
+    stock: Name = ""
+    thickness: Formula | None = None
+    width: Formula | None = None
+    length: Formula | None = None
+    count: int | None = None
+    mark: str = ""
+    glued_up: str = ""
+    purpose: str = ""
+    """`for:` in the file: what it's for."""
+    shows: str = ""
+    """Which side is meant to be seen, in words: `face: front of the door`."""
+    cuts: tuple[Cut, ...] = ()
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Place:
+    kind: Literal["part", "assembly"]
+    of: Name
+    mark: str = ""
+    at: tuple[Formula, Formula, Formula] = ("0", "0", "0")
+    along: str = ""
+    """Which way the length points; parts only."""
+    face: str = ""
+    """Which way the face looks; parts only."""
+    mirror: str = ""
+    """`left to right`, `front to back`, `top to bottom`, or nothing."""
+
+
+@dataclass(frozen=True)
+class Assembly:
+    name: str = ""
+    place: tuple[Place, ...] = ()
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Hardware:
+    name: str = ""
+    size: str = ""
+    count: int | None = None
+    price: str = ""
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Jig:
+    name: str = ""
+    purpose: str = ""
+    """`for:` in the file."""
+    made_from: str = ""
+    note: WrittenProse = ()
+
+
+@dataclass(frozen=True)
+class Finish:
+    what: str = ""
+    coats: int | None = None
+    wait: str = ""
+    faces: str = ""
+    bare: str = ""
+    """What stays bare."""
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Change:
+    """What this plan changes from the one it came from."""
+
+    kind: str = ""
+    """size, joint, stock, part or assembly."""
+    of: Name = ""
+    was: str = ""
+    why: str = ""
+
+
+@dataclass(frozen=True)
+class Shop:
+    tools: tuple[str, ...] = ()
+    country: str = ""
+    session: str = ""
+    bench: str = ""
+
+
+@dataclass(frozen=True)
+class HandOver:
+    """Where a builder's question may go besides text and file: `ask: {mail: …, board: …}`."""
+
+    mail: str = ""
+    board: str = ""
+
+
+@dataclass(frozen=True)
+class Look:
+    theme: str = ""
+    language: str = "en"
+    accent: str = ""
+    paper: str = ""
+    """The page's ground colour in light mode."""
+
+
+@dataclass(frozen=True)
+class Stage:
+    title: WrittenProse = ()
+    about: WrittenProse = ()
+
+
+@dataclass(frozen=True)
+class Amiss:
+    sign: WrittenProse = ()
+    cause: WrittenProse = ()
+    cure: WrittenProse = ()
+
+
+@dataclass(frozen=True)
+class Does:
+    """One line of a step's `does:`: a kind of job and what it is done to."""
+
+    job: str
+    to: tuple[Name, ...] = ()
+
+
+@dataclass(frozen=True)
+class Picture:
+    file: str = ""
+    """Inside the project, with forward slashes: `pictures/glue-up.jpg`."""
+    alt: str = ""
+    caption: WrittenProse = ()
+
+
+@dataclass(frozen=True)
+class Step:
+    id: str
+    """The file's name without number and ending: `steps/03-mill-all.md` is `mill-all`."""
+    file: str
+    number: int
+    stage: Name = ""
+    title: WrittenProse = ()
+    why: WrittenProse = ()
+    does: tuple[Does, ...] = ()
+    parts: tuple[Name, ...] = ()
+    """Parts the step touches besides those in `does`."""
+    tools: tuple[str, ...] = ()
+    jigs: tuple[Name, ...] = ()
+    hardware: tuple[Name, ...] = ()
+    minutes: int | None = None
+    wait: str = ""
+    hands: int = 1
+    cautions: tuple[WrittenProse, ...] = ()
+    checks: tuple[WrittenProse, ...] = ()
+    check_sources: tuple[str, ...] = ()
+    """The checks as typed, before live sizes: what a tick is remembered by."""
+    amiss: tuple[Amiss, ...] = ()
+    ask: tuple[WrittenProse, ...] = ()
+    pictures: tuple[Picture, ...] = ()
+    note: WrittenProse = ()
+    note_pictures: tuple[str, ...] = ()
+    """Files that the note itself shows."""
+
+
+@dataclass(frozen=True)
+class Reply:
+    by: str = ""
+    when: str = ""
+    text: WrittenProse = ()
+
+
+@dataclass(frozen=True)
+class Question:
+    id: str
+    file: str
+    step: Name = ""
+    by: str = ""
+    when: str = ""
+    """A date, `2026-03-02`."""
+    status: str = "open"
+    """open or answered."""
+    title: WrittenProse = ()
+    text: WrittenProse = ()
+    replies: tuple[Reply, ...] = ()
+
+
+@dataclass(frozen=True)
+class Board:
+    """A board or sheet that a builder has."""
+
+    stock: Name = ""
+    length: Formula | None = None
+    width: Formula | None = None
+    thickness: Formula | None = None
+    count: int = 1
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Builder:
+    """One builder's edition, read and checked; `comparing/` will lay it over the project."""
+
+    handle: str
+    file: str
+    name: str = ""
+    sizes: Mapping[Name, Formula] = field(default_factory=dict)
+    stock: Mapping[Name, Name] = field(default_factory=dict)
+    """Part to the stock it is made from instead."""
+    boards: tuple[Board, ...] = ()
+    tools: tuple[str, ...] = ()
+    humidity: str = ""
+    measured: Mapping[Name, Formula] = field(default_factory=dict)
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Project:
+    title: WrittenProse = ()
+    id: str = ""
+    about: WrittenProse = ()
+    edition: str = ""
+    units: Literal["inch", "millimetre"] = "inch"
+    nearest: Formula | None = None
+    nearest_other: Formula | None = None
+    currency: str = ""
+    projection: str = "third angle"
+    piece: Name = ""
+    """The assembly that is the whole piece; may be left out when only one stands in no other."""
+    origin: Origin = Origin()
+    sizes: Mapping[Name, Size] = field(default_factory=dict)
+    shop: Shop = Shop()
+    stock: Mapping[Name, Stock] = field(default_factory=dict)
+    parts: Mapping[Name, Part] = field(default_factory=dict)
+    assemblies: Mapping[Name, Assembly] = field(default_factory=dict)
+    hardware: Mapping[Name, Hardware] = field(default_factory=dict)
+    jigs: Mapping[Name, Jig] = field(default_factory=dict)
+    finish: Mapping[Name, Finish] = field(default_factory=dict)
+    changes: tuple[Change, ...] = ()
+    cautions: tuple[WrittenProse, ...] = ()
+    words: Mapping[str, str] = field(default_factory=dict)
+    ask: HandOver = HandOver()
+    look: Look = Look()
+    stages: Mapping[Name, Stage] = field(default_factory=dict)
+    steps: tuple[Step, ...] = ()
+    """In the order of their numbers."""
+    questions: tuple[Question, ...] = ()
+    builders: tuple[Builder, ...] = ()
+    pictures: tuple[str, ...] = ()
+    """Every picture file in the project."""

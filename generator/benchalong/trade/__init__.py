@@ -1,0 +1,1 @@
+"""What the trade knows, pure: words, tools, cautions. No plan, no files."""
