@@ -36,6 +36,8 @@ class Place:
     """First character inside the scalar's text, from 0; None for the whole."""
     end: int | None = None
     """One past the last character inside the scalar's text."""
+    mark: Mark | None = None
+    """Where it stands, for what has no path: a line that can't be read at all."""
 
     def key(self) -> Place:
         return Place(self.path, on="key")
@@ -53,12 +55,15 @@ class Marks:
     values: Mapping[Path, Mark] = field(default_factory=dict)
     keys: Mapping[Path, Mark] = field(default_factory=dict)
     insets: Mapping[Path, int | None] = field(default_factory=dict)
-    """For scalars: how many characters stand between the mark and the text itself (1 for a quote);
-    None when the text can't be followed character by character (folded, escaped)."""
+    """For texts: how many characters stand between the mark and the text itself (1 for a quote);
+    None when the text can't be followed character by character (folded, escaped). A text of several
+    lines (a note, a block after `|`) goes on at the same column of the lines that follow."""
     lines: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
 
     def find(self, place: Place) -> Mark:
         """The mark of a place; of the nearest thing around it when the place itself isn't written."""
+        if place.mark is not None:
+            return place.mark
         if place.on == "key" and place.path in self.keys:
             return self.keys[place.path]
         mark = self.values.get(place.path)
@@ -86,5 +91,16 @@ class Marks:
         inset = self.insets.get(place.path)
         if inset is None or place.start is None:
             return mark
-        end = place.start + 1 if place.end is None else place.end
-        return Mark(mark.file, mark.line, mark.column + inset + place.start, max(1, end - place.start))
+        length = 1 if place.end is None else max(1, place.end - place.start)
+        return self._onward(Mark(mark.file, mark.line, mark.column + inset, length), place.start)
+
+    def _onward(self, mark: Mark, characters: int) -> Mark:
+        """So many characters further on, from line to line of a text that starts in the mark's column."""
+        line = mark.line
+        while characters:
+            here = max(0, len(self.line(Mark(mark.file, line, 1))) - (mark.column - 1))
+            if characters <= here or line >= len(self.lines.get(mark.file, ())):
+                break
+            characters -= here + 1
+            line += 1
+        return Mark(mark.file, line, mark.column + characters, mark.length)

@@ -13,13 +13,19 @@ from benchalong.ground.lengths import Length
 from benchalong.ground.marks import Place
 
 
+HoleKind: TypeAlias = Literal["size", "part", "name", "link", "picture"]
+"""size: `(=stile)`. part: `(=part door_rail)`, its name, leading to its page. name: the same inside the text of a
+link, where no second link can stand. link and picture fill an attribute: the address of one of the site's own
+pages, `step:mill-all`, `part:door_rail`, `question:wet-glue`; the address of a picture file, `pictures/glue-up.jpg`."""
+
+
 @dataclass(frozen=True)
 class Hole:
-    """A live size `(=stile)` or a part's name `(=part door_rail)`, as written."""
+    """What is live in a text, as written."""
 
-    kind: Literal["size", "part"]
+    kind: HoleKind
     text: str
-    """The formula, or the part's id."""
+    """The formula; the part's id; `step:ID`; the file."""
     place: Place
 
 
@@ -41,13 +47,23 @@ class LiveNumber:
 
 @dataclass(frozen=True)
 class PartName:
-    """A part's name, which leads to its page."""
+    """A part's name, which leads to its page unless it stands in a link already."""
 
     part: str
     name: str
+    leads: bool = True
+
+
+@dataclass(frozen=True)
+class Address:
+    """Where one of the site's own pages or pictures is found; stands inside an `href` or `src`."""
+
+    kind: Literal["step", "part", "question", "picture"]
+    of: str
+    """The id, or the picture's file: `pictures/glue-up.jpg`."""
 
 
 WrittenProse: TypeAlias = tuple[str | Hole, ...]
 """As read: pieces of safe HTML and holes."""
-Prose: TypeAlias = tuple[str | LiveSize | LiveNumber | PartName, ...]
+Prose: TypeAlias = tuple[str | LiveSize | LiveNumber | PartName | Address, ...]
 """As meant: pieces of safe HTML and what fills the holes."""

@@ -34,13 +34,15 @@ def finding_text(finding: Finding, marks: Marks) -> str:
 
 
 def in_order(problems: Iterable[Problem], marks: Marks) -> tuple[Problem, ...]:
-    """The same problems, each once, in the order of files and lines."""
+    """The same problems in the order of files and lines; what is said twice about one place (a table that is
+    used again through an anchor) is said once."""
+    said = {_order(problem, marks): problem for problem in problems}
+    return tuple(said[key] for key in sorted(said))
 
-    def key(problem: Problem) -> tuple[str, int, int, str]:
-        mark = marks.find(problem.place)
-        return (mark.file, mark.line, mark.column, problem.message)
 
-    return tuple(sorted(dict.fromkeys(problems), key=key))
+def _order(problem: Problem, marks: Marks) -> tuple[str, int, int, str]:
+    mark = marks.find(problem.place)
+    return (mark.file, mark.line, mark.column, problem.message)
 
 
 def _excerpt(mark: Mark, marks: Marks) -> list[str]:
