@@ -107,6 +107,8 @@ class Prism:
     shape: Outline | Circle
     start: Length
     end: Length
+    outside: bool = False
+    """Takes what lies outside the shape, as far as the part's box reaches, instead of what lies inside."""
 
 
 @dataclass(frozen=True)
