@@ -1,1 +1,1 @@
-"""What the trade knows, pure: words, tools, cautions. No plan, no files."""
+"""What the trade knows, pure: words, general cautions. Knows nothing of any project."""

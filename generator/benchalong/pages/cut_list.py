@@ -1,0 +1,90 @@
+"""The cut list's page: by stock, then by thickness, since all of one thickness is milled together."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from itertools import groupby
+
+from markupsafe import Markup
+
+from benchalong.ground.lengths import Length
+from benchalong.pages.makings import Makings
+from benchalong.pages.part import PartLine, part_line, stock_words
+from benchalong.pages.shell import Shell
+from benchalong.workings.cut_list import CUT_LIST, CutRow
+
+
+@dataclass(frozen=True)
+class CutLine:
+    part: PartLine
+    count: int
+    width: Markup
+    length: Markup
+    shoulders: Markup
+    """Length between shoulders; empty where there are none."""
+
+
+@dataclass(frozen=True)
+class Thickness:
+    """All that is milled to one thickness."""
+
+    thickness: Markup
+    rounding: Markup
+    lines: tuple[CutLine, ...]
+    has_shoulders: bool
+    count: int
+    """How many pieces of wood."""
+
+
+@dataclass(frozen=True)
+class StockShown:
+    id: str
+    name: str
+    words: str
+    note: str
+    thicknesses: tuple[Thickness, ...]
+
+
+@dataclass(frozen=True)
+class CutListPage:
+    shell: Shell
+    stocks: tuple[StockShown, ...]
+
+
+def cut_list_page(makings: Makings) -> CutListPage:
+    return CutListPage(Shell("cut-list", "cut-list.html", "Cut list"), stocks_shown(makings))
+
+
+def stocks_shown(makings: Makings) -> tuple[StockShown, ...]:
+    return makings.once("stocks", "", lambda: _stocks(makings))
+
+
+def _stocks(makings: Makings) -> tuple[StockShown, ...]:
+    found = []
+    for stock_id, groups in groupby(makings.worked[CUT_LIST].groups, key=lambda group: group.stock):
+        stock = makings.plan.stock[stock_id]
+        thicknesses = tuple(_thickness(makings, group.thickness, group.rows) for group in groups)
+        found.append(StockShown(stock.id, stock.name, stock_words(stock), stock.note, thicknesses))
+    return tuple(found)
+
+
+def _thickness(makings: Makings, thickness: Length, rows: tuple[CutRow, ...]) -> Thickness:
+    lines = tuple(_line(makings, row) for row in rows)
+    return Thickness(
+        thickness=makings.shows.size(thickness),
+        rounding=makings.shows.rounding(thickness),
+        lines=lines,
+        has_shoulders=any(line.shoulders for line in lines),
+        count=sum(row.count for row in rows),
+    )
+
+
+def _line(makings: Makings, row: CutRow) -> CutLine:
+    size = makings.shows.size
+    return CutLine(
+        part=part_line(makings, row.part),
+        count=row.count,
+        width=size(row.width),
+        length=size(row.length),
+        shoulders=Markup("") if row.shoulder_length is None else size(row.shoulder_length),
+    )

@@ -1,0 +1,118 @@
+"""What pages are made from, and what several of them share: made once, kept while the site is made."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from functools import cached_property
+from typing import Protocol, TypeVar
+
+from markupsafe import Markup
+
+from benchalong.drawing.picture import Picture
+from benchalong.pages.prose import Fills
+from benchalong.pages.shell import Link
+from benchalong.pages.shown import Shows
+from benchalong.plan.model import AssemblyId, Part, PartId, Plan, Step, StepId
+from benchalong.workings.working import Worked
+
+T = TypeVar("T")
+
+PAPER_PART = "#part-{part}"
+"""On paper a part is found further down, not on another page."""
+
+
+class Travelled(Protocol):
+    """A plan that has gone down the whole road."""
+
+    @property
+    def plan(self) -> Plan: ...
+    @property
+    def worked(self) -> Worked: ...
+    @property
+    def edition(self) -> str: ...
+
+
+class Drawn(Protocol):
+    """Where pictures come from; None where there is nothing to see."""
+
+    def part(self, part: PartId) -> Picture | None: ...
+    def small(self, part: PartId) -> Picture | None: ...
+    def piece(self) -> Picture | None: ...
+    def assembly(self, assembly: AssemblyId) -> Picture | None: ...
+    def step(self, step: StepId) -> Picture | None: ...
+
+
+class Makings:
+    """The plan and what follows from it, with the ways to show them."""
+
+    def __init__(self, travelled: Travelled, drawings: Drawn) -> None:
+        self.plan = travelled.plan
+        self.worked = travelled.worked
+        self.edition = travelled.edition
+        self.drawings = drawings
+        self.shows = Shows(self.plan.units, self.plan.precision)
+        self.inner = Fills(self.shows, "../")
+        """For pages in a folder: stages, steps, parts."""
+        self.outer = Fills(self.shows, "")
+        """For pages at the site's root."""
+        self.paper = Fills(self.shows, "", part_link=PAPER_PART)
+        self._kept: dict[tuple[str, str], object] = {}
+
+    def once(self, what: str, of: str, make: Callable[[], T]) -> T:
+        """What `make` gives, made the first time only."""
+        key = (what, of)
+        if key not in self._kept:
+            self._kept[key] = make()
+        return self._kept[key]  # type: ignore[return-value]
+
+    @cached_property
+    def title(self) -> str:
+        return self.outer.plain(self.plan.title)
+
+    @cached_property
+    def order(self) -> tuple[Step, ...]:
+        """Every step, in the order of work."""
+        return tuple(self.plan.steps.values())
+
+    @cached_property
+    def number(self) -> Mapping[StepId, int]:
+        """Which step it is, from 1."""
+        return {step.id: index for index, step in enumerate(self.order, start=1)}
+
+    @cached_property
+    def step_titles(self) -> Mapping[StepId, Markup]:
+        return {step.id: self.inner.title(step.title) for step in self.order}
+
+    @cached_property
+    def stage_titles(self) -> Mapping[str, Markup]:
+        return {stage.id: self.inner.title(stage.title) for stage in self.plan.stages.values()}
+
+    def step_link(self, step: StepId) -> Link:
+        return Link(f"steps/{step}.html", self.step_titles[step])
+
+    def stage_link(self, stage: str) -> Link:
+        return Link(f"stages/{stage}.html", self.stage_titles[stage])
+
+    def part_link(self, part: Part) -> Link:
+        return Link(f"parts/{part.id}.html", part.name)
+
+
+def drawn(picture: Picture | None) -> Markup:
+    """The picture as it goes into a page; empty where there is none."""
+    return Markup(picture.svg) if picture else Markup("")
+
+
+def duration(minutes: int | None) -> str:
+    """`35 min`, `1 h`, `1 h 35 min`; empty where nobody said."""
+    if minutes is None:
+        return ""
+    hours, rest = divmod(minutes, 60)
+    return " ".join(
+        part for part in (f"{hours} h" if hours else "", f"{rest} min" if rest or not hours else "") if part
+    )
+
+
+def marks_in_short(marks: tuple[str, ...], most: int = 6) -> str:
+    """The first few marks, and how many more there are."""
+    shown = ", ".join(marks[:most])
+    return f"{shown} and {len(marks) - most} more" if len(marks) > most else shown

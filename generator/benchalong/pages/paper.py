@@ -1,0 +1,68 @@
+"""The paper edition: everything in order on one page, to be printed and taken to the bench."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from benchalong.pages.cut_list import StockShown, stocks_shown
+from benchalong.pages.makings import Makings
+from benchalong.pages.part import PartPage, part_page
+from benchalong.pages.piece import PiecePage, piece_page
+from benchalong.pages.questions import Thread, threads_of
+from benchalong.pages.shell import Shell
+from benchalong.pages.sizes import SizeLine, sizes_shown
+from benchalong.pages.step import StepShown, step_shown
+from benchalong.plan.model import Stage
+
+
+@dataclass(frozen=True)
+class PaperStep:
+    step: StepShown
+    threads: tuple[Thread, ...]
+
+
+@dataclass(frozen=True)
+class PaperStage:
+    id: str
+    number: int
+    title: Markup
+    about: Markup
+    each_step: Callable[[], Iterator[PaperStep]]
+    """Made one after the other: a long project's pictures need not all be in memory at once."""
+
+
+@dataclass(frozen=True)
+class PaperPage:
+    shell: Shell
+    piece: PiecePage
+    stocks: tuple[StockShown, ...]
+    sizes: tuple[SizeLine, ...]
+    stages: tuple[PaperStage, ...]
+    each_part: Callable[[], Iterator[PartPage]]
+
+
+def paper_page(makings: Makings) -> PaperPage:
+    stages = makings.plan.stages.values()
+    return PaperPage(
+        shell=Shell("paper", "paper.html", f"{makings.title}: paper edition"),
+        piece=makings.once("piece", "", lambda: piece_page(makings)),
+        stocks=stocks_shown(makings),
+        sizes=sizes_shown(makings),
+        stages=tuple(_stage(makings, stage, number) for number, stage in enumerate(stages, start=1)),
+        each_part=lambda: (part_page(makings, part) for part in makings.plan.parts.values()),
+    )
+
+
+def _stage(makings: Makings, stage: Stage, number: int) -> PaperStage:
+    def steps() -> Iterator[PaperStep]:
+        for step in (makings.plan.steps[each] for each in stage.steps):
+            yield PaperStep(
+                step_shown(makings, step, makings.paper), threads_of(makings, step.id, makings.paper)
+            )
+
+    return PaperStage(
+        stage.id, number, makings.stage_titles[stage.id], makings.paper.fill(stage.about), steps
+    )

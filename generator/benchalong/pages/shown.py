@@ -1,0 +1,85 @@
+"""Lengths on a page: shown in the author's system, with the exact length beside for the page's own script.
+
+A plan says the same few hundred lengths over and over, so each is worked out once.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from markupsafe import Markup
+
+from benchalong.ground.lengths import INCH, Length
+from benchalong.ground.shown import SYSTEMS, Precision, System, decimal, mixed_fraction, shown
+
+FINEST_FRACTION = 1024
+"""A fraction of an inch with a larger number below the line says nothing to anyone; then a decimal is shown."""
+
+
+class Shows:
+    """Shows lengths in one system; keeps what it has shown."""
+
+    def __init__(self, units: System, precision: Precision) -> None:
+        self.units: System = units
+        self.precision = precision
+        self._sizes: dict[Length, Markup] = {}
+        self._roundings: dict[Length, Markup] = {}
+
+    def size(self, length: Length) -> Markup:
+        """`<data class="size" value="305/8">1 1/2 in</data>`: the value is exact, in mm."""
+        found = self._sizes.get(length)
+        if found is None:
+            found = self._sizes[length] = _size(length, self.text(length))
+        return found
+
+    def text(self, length: Length) -> str:
+        """The same as plain text."""
+        return shown(length, self.units, self.precision).text
+
+    def rounding(self, length: Length) -> Markup:
+        """What rounding does to this length, for each system it is rounded in; empty where nothing is lost.
+
+        Both systems' sentences are there; a style shows the one that belongs to the system on the page.
+        """
+        found = self._roundings.get(length)
+        if found is None:
+            said = [_rounding(length, system, self.precision) for system in SYSTEMS]
+            found = self._roundings[length] = Markup(" ").join(part for part in said if part)
+        return found
+
+
+def _size(length: Length, text: str) -> Markup:
+    return Markup('<data class="size" value="{}">{}</data>').format(str(length), text)
+
+
+def _rounding(length: Length, system: System, precision: Precision) -> Markup:
+    seen = shown(length, system, precision)
+    if not seen.is_rounded:
+        return Markup("")
+    error = abs(seen.error)
+    way = "over" if seen.error > 0 else "under"
+    return Markup('<span class="only-{}">Exactly {}. The size shown is {} {}.</span>').format(
+        system, exactly(length, system), small_error(error, system), way
+    )
+
+
+def exactly(length: Length, system: System) -> str:
+    """The length as exactly as words can say it: a fraction of an inch where that can be read, else a decimal."""
+    if system == "millimetre":
+        return _decimal_text(length, "mm", places=4)
+    inches = length / INCH
+    if inches.denominator <= FINEST_FRACTION:
+        return f"{mixed_fraction(inches)} in"
+    return _decimal_text(inches, "in", places=5)
+
+
+def small_error(error: Length, system: System) -> str:
+    """An error above zero, to a thousandth of an inch or a hundredth of a millimetre."""
+    value, places, unit = (error / INCH, 3, "in") if system == "inch" else (error, 2, "mm")
+    text = decimal(value, places)
+    return f"less than {decimal(Fraction(1, 10**places), places)} {unit}" if text == "0" else f"{text} {unit}"
+
+
+def _decimal_text(value: Fraction, unit: str, *, places: int) -> str:
+    text = decimal(value, places)
+    return f"{text} {unit}" if Fraction(text) == value else f"about {text} {unit}"

@@ -1,0 +1,98 @@
+"""Every page of the site."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from functools import partial
+
+from markupsafe import Markup
+
+from benchalong.pages.cut_list import cut_list_page
+from benchalong.pages.data import Data, checks_script
+from benchalong.pages.find import find_page, search_script
+from benchalong.pages.makings import Drawn, Makings, Travelled
+from benchalong.pages.paper import paper_page
+from benchalong.pages.part import part_page
+from benchalong.pages.piece import piece_page
+from benchalong.pages.prose import Fills
+from benchalong.pages.questions import questions_page
+from benchalong.pages.shell import Link, Page, Site
+from benchalong.pages.shown import Shows
+from benchalong.pages.sizes import sizes_page
+from benchalong.pages.stage import stage_page
+from benchalong.pages.step import step_page
+from benchalong.pages.words import words_page
+
+SINGLE: tuple[tuple[str, str, Callable[[Makings], object]], ...] = (
+    ("index.html", "piece.html", piece_page),
+    ("cut-list.html", "cut-list.html", cut_list_page),
+    ("sizes.html", "sizes.html", sizes_page),
+    ("questions.html", "questions.html", questions_page),
+    ("words.html", "words.html", words_page),
+    ("find.html", "find.html", find_page),
+    ("paper.html", "paper.html", paper_page),
+)
+"""Pages there is one of: path, template, what makes the record."""
+
+NAVIGATION = (
+    Link("index.html", "The piece"),
+    Link("cut-list.html", "Cut list"),
+    Link("sizes.html", "Sizes"),
+    Link("questions.html", "Questions"),
+    Link("words.html", "Words"),
+    Link("paper.html", "On paper"),
+    Link("find.html", "Find"),
+)
+
+
+def all_pages(travelled: Travelled, drawings: Drawn) -> tuple[Page, ...]:
+    """Every page and the scripts' data, in the order a builder meets them; records are made when asked for."""
+    makings = Makings(travelled, drawings)
+    plan = makings.plan
+    pages = [Page(path, template, partial(make, makings)) for path, template, make in SINGLE]
+    pages += [
+        _inner(f"stages/{each.id}.html", "stage.html", stage_page, makings, each)
+        for each in plan.stages.values()
+    ]
+    pages += [
+        _inner(f"steps/{each.id}.html", "step.html", step_page, makings, each) for each in makings.order
+    ]
+    pages += [
+        _inner(f"parts/{each.id}.html", "part.html", part_page, makings, each) for each in plan.parts.values()
+    ]
+    pages += [
+        _data("data/checks.js", checks_script, makings),
+        _data("data/search.js", search_script, makings),
+    ]
+    return tuple(pages)
+
+
+def _inner(path: str, template: str, make: Callable[..., object], makings: Makings, of: object) -> Page:
+    return Page(path, template, partial(make, makings, of))
+
+
+def _data(path: str, script: Callable[[Makings], str], makings: Makings) -> Page:
+    return Page(path, "", lambda: Data(Markup(script(makings))))
+
+
+def site_of(travelled: Travelled) -> Site:
+    """What every page knows of the whole site."""
+    plan = travelled.plan
+    fills = Fills(Shows(plan.units, plan.precision), "")
+    return Site(
+        id=plan.id,
+        title=fills.plain(plan.title),
+        language=plan.look.language or "en",
+        units=plan.units,
+        inch_step=str(plan.precision.inch),
+        millimetre_step=str(plan.precision.millimetre),
+        edition=travelled.edition,
+        edition_name=plan.edition,
+        accent=plan.look.accent,
+        paper=plan.look.paper,
+        navigation=NAVIGATION,
+        stages=tuple(
+            Link(f"stages/{each.id}.html", fills.title(each.title)) for each in plan.stages.values()
+        ),
+        steps=len(plan.steps),
+    )

@@ -1,0 +1,204 @@
+"""A step's page, in the order a builder needs it, and the step itself as the paper edition shows it too."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from benchalong.ground.prose import LiveSize, Prose
+from benchalong.pages.makings import Makings, drawn, duration
+from benchalong.pages.part import PartLine, part_line
+from benchalong.pages.prose import Fills
+from benchalong.pages.questions import Thread, threads_of
+from benchalong.pages.shell import Link, Shell
+from benchalong.plan.model import Job, Plan, Step, StepId
+
+HANDS = {1: "One pair of hands", 2: "Two pairs of hands", 3: "Three pairs of hands"}
+
+
+@dataclass(frozen=True)
+class CheckLine:
+    """Something to tick; `key` is what the tick is kept under."""
+
+    key: str
+    text: Markup
+
+
+@dataclass(frozen=True)
+class AmissLine:
+    sign: Markup
+    cause: Markup
+    cure: Markup
+
+
+@dataclass(frozen=True)
+class JobLine:
+    """One line of what is done: `Mill`, and to what."""
+
+    job: str
+    to: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Thing:
+    """A jig or a piece of hardware."""
+
+    name: str
+    about: str
+
+
+@dataclass(frozen=True)
+class PictureShown:
+    path: str
+    """From the site's root."""
+    alt: str
+    caption: Markup
+
+
+@dataclass(frozen=True)
+class StepShown:
+    """A step, wherever it is shown."""
+
+    id: StepId
+    number: int
+    title: Markup
+    why: Markup
+    cautions: tuple[Markup, ...]
+    jobs: tuple[JobLine, ...]
+    minutes: str
+    wait: str
+    hands: str
+    needs_help: bool
+    """Whether one pair of hands is not enough."""
+    tools: tuple[str, ...]
+    jigs: tuple[Thing, ...]
+    hardware: tuple[Thing, ...]
+    parts: tuple[PartLine, ...]
+    picture: Markup
+    """Its assembly, with the parts it touches standing out."""
+    note: Markup
+    pictures: tuple[PictureShown, ...]
+    checks: tuple[CheckLine, ...]
+    amiss: tuple[AmissLine, ...]
+    asks: tuple[Markup, ...]
+    """What the author asks the builders here."""
+
+
+@dataclass(frozen=True)
+class HandOverShown:
+    """Where a question can go."""
+
+    mail: str
+    """A `mailto:` address with its subject filled in; empty where the project names none."""
+    mail_address: str
+    board: str
+
+
+@dataclass(frozen=True)
+class StepPage:
+    shell: Shell
+    stage: Link
+    stage_number: int
+    stages: int
+    steps: int
+    """How many the whole build has."""
+    step: StepShown
+    threads: tuple[Thread, ...]
+    hand_over: HandOverShown
+    previous: Link | None
+    next: Link | None
+    data: Markup
+    """For the page's own script: the step's id and the sizes it shows, by name."""
+
+
+def step_page(makings: Makings, step: Step) -> StepPage:
+    number = makings.number[step.id]
+    stages = tuple(makings.plan.stages)
+    shown = step_shown(makings, step, makings.inner)
+    title = makings.inner.plain(step.title)
+    return StepPage(
+        shell=Shell("step", f"steps/{step.id}.html", title),
+        stage=makings.stage_link(step.stage),
+        stage_number=stages.index(step.stage) + 1,
+        stages=len(stages),
+        steps=len(makings.order),
+        step=shown,
+        threads=threads_of(makings, step.id, makings.inner),
+        hand_over=_hand_over(makings, title),
+        previous=makings.step_link(makings.order[number - 2].id) if number > 1 else None,
+        next=makings.step_link(makings.order[number].id) if number < len(makings.order) else None,
+        data=embedded_json(sizes_shown(makings, step)),
+    )
+
+
+def step_shown(makings: Makings, step: Step, fills: Fills) -> StepShown:
+    plan = makings.plan
+    return StepShown(
+        id=step.id,
+        number=makings.number[step.id],
+        title=makings.step_titles[step.id],
+        why=fills.fill(step.why),
+        cautions=tuple(fills.fill(caution) for caution in step.cautions),
+        jobs=tuple(_job(plan, job) for job in step.does),
+        minutes=duration(step.minutes),
+        wait=step.wait,
+        hands=HANDS.get(step.hands, f"{step.hands} pairs of hands"),
+        needs_help=step.hands > 1,
+        tools=step.tools,
+        jigs=tuple(Thing(plan.jigs[jig].name, plan.jigs[jig].purpose) for jig in step.jigs),
+        hardware=tuple(
+            Thing(plan.hardware[thing].name, plan.hardware[thing].size) for thing in step.hardware
+        ),
+        parts=tuple(part_line(makings, part) for part in step.parts),
+        picture=drawn(makings.drawings.step(step.id)),
+        note=fills.fill(step.note),
+        pictures=tuple(PictureShown(pic.file, pic.alt, fills.fill(pic.caption)) for pic in step.pictures),
+        checks=checks_shown(fills, step),
+        amiss=tuple(AmissLine(*map(fills.fill, (line.sign, line.cause, line.cure))) for line in step.amiss),
+        asks=tuple(fills.fill(asked) for asked in step.ask),
+    )
+
+
+def checks_shown(fills: Fills, step: Step) -> tuple[CheckLine, ...]:
+    return tuple(CheckLine(check.key, fills.fill(check.text)) for check in step.checks)
+
+
+def _job(plan: Plan, job: Job) -> JobLine:
+    names = [plan.assemblies[of].name for of in job.assemblies] + [plan.parts[of].name for of in job.parts]
+    names += [plan.hardware[of].name for of in job.hardware]
+    return JobLine(job.kind[:1].upper() + job.kind[1:], tuple(names))
+
+
+def _hand_over(makings: Makings, title: str) -> HandOverShown:
+    ask = makings.plan.ask
+    return HandOverShown(
+        mail=f"mailto:{ask.mail}" if ask.mail else "", mail_address=ask.mail, board=ask.board
+    )
+
+
+def sizes_shown(makings: Makings, step: Step) -> dict[str, object]:
+    """The step's id and every size it shows, exact in mm, by name, with words for the names."""
+    sizes: dict[str, str] = {}
+    names: dict[str, str] = {}
+    for part in (makings.plan.parts[of] for of in step.parts):
+        for side, length in (("thickness", part.thickness), ("width", part.width), ("length", part.length)):
+            sizes[f"{part.id}.{side}"] = str(length)
+            names[f"{part.id}.{side}"] = f"{part.name}, {side}"
+    for piece in _prose_of(step):
+        if isinstance(piece, LiveSize):
+            sizes.setdefault(piece.formula, str(piece.length))
+            names.setdefault(piece.formula, piece.formula.replace("_", " "))
+    return {"step": step.id, "sizes": sizes, "names": names}
+
+
+def _prose_of(step: Step) -> Prose:
+    checks = (piece for check in step.checks for piece in check.text)
+    return (*step.title, *step.why, *step.note, *checks)
+
+
+def embedded_json(value: object) -> Markup:
+    """JSON that may stand inside a script element: nothing in it can end the element."""
+    text = json.dumps(value, ensure_ascii=False, separators=(",", ":"))
+    return Markup(text.replace("<", "\\u003c").replace("\u2028", "\\u2028").replace("\u2029", "\\u2029"))
