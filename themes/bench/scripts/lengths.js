@@ -16,7 +16,9 @@ const benchalongLengths = (() => {
   const LONGEST = 400;
 
   /** @param {bigint} value */
-  const size = (value) => (value < 0n ? -value : value);
+  function magnitude(value) {
+    return value < 0n ? -value : value;
+  }
 
   /** @param {bigint} a @param {bigint} b @returns {bigint} */
   function commonDivisor(a, b) {
@@ -26,7 +28,7 @@ const benchalongLengths = (() => {
 
   /** @param {bigint} n @param {bigint} d  not 0 @returns {Fraction} */
   function fraction(n, d) {
-    const shared = commonDivisor(size(n), size(d)) * (d < 0n ? -1n : 1n);
+    const shared = commonDivisor(magnitude(n), magnitude(d)) * (d < 0n ? -1n : 1n);
     return { n: n / shared, d: d / shared };
   }
 
@@ -52,7 +54,7 @@ const benchalongLengths = (() => {
 
   /** To a multiple of `step` (above zero), halves away from zero. @param {Fraction} value @param {Fraction} step */
   function toNearest(value, step) {
-    const count = divided({ n: size(value.n), d: value.d }, step);
+    const count = divided({ n: magnitude(value.n), d: value.d }, step);
     const whole = (2n * count.n + count.d) / (2n * count.d);
     return fraction((value.n < 0n ? -whole : whole) * step.n, step.d);
   }
@@ -60,8 +62,8 @@ const benchalongLengths = (() => {
   /** As a woodworker writes it: `2 3/8`, `7/16`, `-1 1/2`, `0`. @param {Fraction} value */
   function mixedFraction(value) {
     const sign = value.n < 0n ? "-" : "";
-    const whole = size(value.n) / value.d;
-    const rest = size(value.n) % value.d;
+    const whole = magnitude(value.n) / value.d;
+    const rest = magnitude(value.n) % value.d;
     if (!rest) return `${sign}${whole}`;
     return whole ? `${sign}${whole} ${rest}/${value.d}` : `${sign}${rest}/${value.d}`;
   }
@@ -70,7 +72,7 @@ const benchalongLengths = (() => {
   function decimal(value) {
     const one = { n: 1n, d: 1n };
     const scaled = toNearest(fraction(value.n * 10n ** BigInt(PLACES), value.d), one).n;
-    const digits = String(size(scaled)).padStart(PLACES + 1, "0");
+    const digits = String(magnitude(scaled)).padStart(PLACES + 1, "0");
     const rest = digits.slice(-PLACES).replace(/0+$/, "");
     return `${scaled < 0n ? "-" : ""}${digits.slice(0, -PLACES)}${rest && "."}${rest}`;
   }
