@@ -1,0 +1,307 @@
+"""`plan.json`: all that the pages say, for other programs. `plan.schema.json` beside it promises its shape."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterable
+from importlib import resources
+
+
+from benchalong.ground.marks import Marks
+from benchalong.plan.model import (
+    Assembly,
+    Change,
+    Cut,
+    Finish,
+    Hardware,
+    Jig,
+    Part,
+    Placed,
+    Plan,
+    Price,
+    Question,
+    Size,
+    Stage,
+    Step,
+    Stock,
+)
+from benchalong.publishing.plain import Json, Plain, finding_json, number_text
+from benchalong.workings.cut_list import CUT_LIST, CutList
+from benchalong.workings.extent import EXTENT, Extent, Sides
+from benchalong.workings.working import Worked
+
+SCHEMA_FILE = "plan.schema.json"
+
+
+def plan_json(plan: Plan, worked: Worked, marks: Marks, *, edition: str) -> str:
+    """The whole plan as one JSON document, the same for the same plan."""
+    return (
+        json.dumps(plan_data(plan, worked, marks, edition=edition), ensure_ascii=False, separators=(",", ":"))
+        + "\n"
+    )
+
+
+def schema_text() -> str:
+    """The JSON Schema (2020-12) of `plan.json`."""
+    return resources.files("benchalong.publishing").joinpath(SCHEMA_FILE).read_text(encoding="utf-8")
+
+
+def plan_data(plan: Plan, worked: Worked, marks: Marks, *, edition: str) -> Json:
+    """The same before it is text."""
+    says, extent = _Says(plan), worked[EXTENT]
+    return {
+        "$schema": SCHEMA_FILE,
+        "piece": says.piece(extent, edition),
+        "origin": {"plan": plan.origin.plan, "rights": plan.origin.rights, "by": plan.origin.by},
+        "sizes": [says.size(size) for size in plan.sizes.values()],
+        "stock": [says.stock(stock) for stock in plan.stock.values()],
+        "parts": [says.part(part) for part in plan.parts.values()],
+        "assemblies": [says.assembly(each, extent) for each in plan.assemblies.values()],
+        "cut_list": says.cut_list(worked[CUT_LIST]),
+        "hardware": [says.hardware(thing) for thing in plan.hardware.values()],
+        "jigs": [says.jig(jig) for jig in plan.jigs.values()],
+        "finish": [says.finish(finish) for finish in plan.finish.values()],
+        "tools": list(_tools(plan)),
+        "words": [{"word": word, "means": means} for word, means in plan.words.items()],
+        "stages": [says.stage(stage) for stage in plan.stages.values()],
+        "steps": [says.step(step) for step in plan.steps.values()],
+        "questions": [says.question(question) for question in plan.questions.values()],
+        "changes": [says.change(change) for change in plan.changes],
+        "findings": [finding_json(finding, marks, says.plain) for finding in worked.findings],
+    }
+
+
+class _Says:
+    """Each noun of the plan as plain data."""
+
+    def __init__(self, plan: Plan) -> None:
+        self.plan = plan
+        self.plain = Plain(plan.units, plan.precision)
+
+    def piece(self, extent: Extent | None, edition: str) -> Json:
+        plan, prose = self.plan, self.plain.prose
+        return {
+            "id": plan.id,
+            "title": prose(plan.title),
+            "about": prose(plan.about),
+            "edition": edition,
+            "edition_name": plan.edition,
+            "language": plan.look.language,
+            "units": plan.units,
+            "nearest": {
+                "inch": self.plain.length(plan.precision.inch),
+                "millimetre": self.plain.length(plan.precision.millimetre),
+            },
+            "projection": plan.projection,
+            "currency": plan.currency,
+            "assembly": plan.piece,
+            "overall": self.overall(extent.piece if extent else None),
+            "cautions": [prose(caution) for caution in plan.cautions],
+            "shop": {
+                "tools": list(plan.shop.tools),
+                "country": plan.shop.country,
+                "session": plan.shop.session,
+                "bench": plan.shop.bench,
+            },
+            "ask": {"mail": plan.ask.mail, "board": plan.ask.board},
+        }
+
+    def assembly(self, assembly: Assembly, extent: Extent | None) -> Json:
+        sides = extent.assemblies.get(assembly.id) if extent else None
+        return {
+            "id": assembly.id,
+            "name": assembly.name,
+            "note": assembly.note,
+            "overall": self.overall(sides),
+            "place": [self.placed(each) for each in assembly.placed],
+        }
+
+    def overall(self, sides: Sides | None) -> Json | None:
+        if sides is None:
+            return None
+        return {name: self.plain.length(getattr(sides, name)) for name in ("width", "depth", "height")}
+
+    def size(self, size: Size) -> Json:
+        return {
+            "name": size.name,
+            "typed": size.typed,
+            "value": self.plain.quantity(size.value),
+            "follows": list(size.follows),
+            "note": size.note,
+        }
+
+    def stock(self, stock: Stock) -> Json:
+        length = self.plain.maybe
+        return {
+            "id": stock.id,
+            "kind": stock.kind,
+            "name": stock.name,
+            "species": stock.species,
+            "sawn": stock.sawn,
+            "buy": stock.buy,
+            "thickness": length(stock.thickness),
+            "nominal": length(stock.nominal),
+            "sheet": [self.plain.length(side) for side in stock.sheet] if stock.sheet else None,
+            "grain_along": length(stock.grain_along),
+            "price": _price(stock.price),
+            "note": stock.note,
+        }
+
+    def part(self, part: Part) -> Json:
+        return {
+            "id": part.id,
+            "name": part.name,
+            "stock": part.stock,
+            "thickness": self.plain.length(part.thickness),
+            "width": self.plain.length(part.width),
+            "length": self.plain.length(part.length),
+            "count": part.count,
+            "marks": list(part.marks),
+            "cuts": [self.cut(cut) for cut in part.cuts],
+            "glued_up": part.glued_up,
+            "for": part.purpose,
+            "face": part.shows,
+            "note": part.note,
+            "follows": {name: list(sizes) for name, sizes in part.follows.items()},
+        }
+
+    def cut(self, cut: Cut) -> Json:
+        return {
+            "cut": cut.kind,
+            "name": cut.name,
+            "on": list(cut.surfaces),
+            "where": cut.where,
+            "sizes": [
+                {"name": size.name, "length": self.plain.length(size.length), "follows": list(size.sizes)}
+                for size in cut.sizes
+            ],
+            "note": cut.note,
+        }
+
+    def placed(self, placed: Placed) -> Json:
+        return {
+            placed.kind: placed.of,
+            "mark": placed.mark,
+            "turn": [list(row) for row in placed.turn],
+            "at": [self.plain.length(way) for way in placed.at],
+        }
+
+    def cut_list(self, cut_list: CutList) -> list[Json]:
+        return [
+            {
+                "stock": group.stock,
+                "thickness": self.plain.length(group.thickness),
+                "rows": [
+                    {
+                        "part": row.part,
+                        "count": row.count,
+                        "marks": list(row.marks),
+                        "thickness": self.plain.length(row.thickness),
+                        "width": self.plain.length(row.width),
+                        "length": self.plain.length(row.length),
+                        "shoulder_length": self.plain.maybe(row.shoulder_length),
+                    }
+                    for row in group.rows
+                ],
+            }
+            for group in cut_list.groups
+        ]
+
+    def hardware(self, thing: Hardware) -> Json:
+        return {
+            "id": thing.id,
+            "name": thing.name,
+            "size": thing.size,
+            "count": thing.count,
+            "price": _price(thing.price),
+            "note": thing.note,
+        }
+
+    def jig(self, jig: Jig) -> Json:
+        note = self.plain.prose(jig.note)
+        return {"id": jig.id, "name": jig.name, "for": jig.purpose, "made_from": jig.made_from, "note": note}
+
+    def finish(self, finish: Finish) -> Json:
+        return {
+            "id": finish.id,
+            "what": finish.what,
+            "coats": finish.coats,
+            "wait": finish.wait,
+            "faces": finish.faces,
+            "bare": finish.bare,
+            "note": finish.note,
+        }
+
+    def stage(self, stage: Stage) -> Json:
+        prose = self.plain.prose
+        return {
+            "id": stage.id,
+            "title": prose(stage.title),
+            "about": prose(stage.about),
+            "steps": list(stage.steps),
+        }
+
+    def step(self, step: Step) -> Json:
+        prose = self.plain.prose
+        return {
+            "id": step.id,
+            "stage": step.stage,
+            "title": prose(step.title),
+            "why": prose(step.why),
+            "does": [
+                {
+                    "job": job.kind,
+                    "parts": list(job.parts),
+                    "assemblies": list(job.assemblies),
+                    "hardware": list(job.hardware),
+                }
+                for job in step.does
+            ],
+            "parts": list(step.parts),
+            "tools": list(step.tools),
+            "jigs": list(step.jigs),
+            "hardware": list(step.hardware),
+            "minutes": step.minutes,
+            "wait": step.wait,
+            "hands": step.hands,
+            "cautions": [prose(caution) for caution in step.cautions],
+            "note": prose(step.note),
+            "checks": [{"key": check.key, "text": prose(check.text)} for check in step.checks],
+            "amiss": [
+                {"sign": prose(one.sign), "cause": prose(one.cause), "cure": prose(one.cure)}
+                for one in step.amiss
+            ],
+            "ask": [prose(ask) for ask in step.ask],
+            "pictures": [
+                {"file": picture.file, "alt": picture.alt, "caption": prose(picture.caption)}
+                for picture in step.pictures
+            ],
+        }
+
+    def question(self, question: Question) -> Json:
+        prose = self.plain.prose
+        return {
+            "id": question.id,
+            "step": question.step,
+            "by": question.by,
+            "when": question.when,
+            "status": question.status,
+            "title": prose(question.title),
+            "text": prose(question.text),
+            "replies": [
+                {"by": reply.by, "when": reply.when, "text": prose(reply.text)} for reply in question.replies
+            ],
+        }
+
+    def change(self, change: Change) -> Json:
+        return {"kind": change.kind, "of": change.of, "was": change.was, "why": change.why}
+
+
+def _price(price: Price | None) -> Json | None:
+    return None if price is None else {"amount": number_text(price.amount), "per": price.per}
+
+
+def _tools(plan: Plan) -> Iterable[str]:
+    """Every tool, the shop's first, then as the steps name them; each once."""
+    named = (tool for step in plan.steps.values() for tool in step.tools)
+    return dict.fromkeys([*plan.shop.tools, *named])

@@ -1,0 +1,103 @@
+"""Filling templates, safely, and pointing at the line when one is at fault.
+
+Templates may come from a project that somebody sent, so all run in Jinja's sandbox: they read what
+they are given, and reach neither files nor Python. Everything is escaped unless the record says it is
+safe HTML already. An unknown name is an error, never an empty space on a page at the saw.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from traceback import walk_tb
+from typing import Any
+
+from jinja2 import BaseLoader, Environment, StrictUndefined, TemplateNotFound, TemplateSyntaxError
+from jinja2.exceptions import TemplateError
+from jinja2.runtime import Context
+from jinja2.sandbox import ImmutableSandboxedEnvironment
+
+from benchalong.ground.problems import Unreadable
+from benchalong.publishing.pointing import Pointed, on_line, unreadable
+from benchalong.publishing.theme import Sources
+
+LONGEST = 1_000_000
+"""No template makes a text or list longer than this by multiplying."""
+
+
+class Templates:
+    """The templates of a theme, each compiled once."""
+
+    def __init__(self, sources: Sources, given: Mapping[str, object]) -> None:
+        """`given` is what every page knows, by name."""
+        self._sources = sources
+        self._environment = _Sandbox(
+            loader=_Loader(sources), autoescape=True, undefined=StrictUndefined, auto_reload=False, cache_size=-1,
+            trim_blocks=True, lstrip_blocks=True, keep_trailing_newline=True,
+        )  # fmt: skip
+        self._environment.globals = dict(given)
+
+    def fill(self, name: str, record: object) -> str:
+        """The page. Raises Unreadable, pointing into the template, when it is at fault."""
+        try:
+            return self._environment.get_template(name).render(page=record)
+        except TemplateError as error:
+            raise self._pointed(error) from error
+        except (TypeError, ValueError, AttributeError, LookupError, ArithmeticError, RecursionError) as error:
+            raise self._pointed(error) from error
+
+    def _pointed(self, error: Exception) -> Unreadable:
+        found = _where(error, {source.file: name for name, source in self._sources.items()})
+        if found is None:
+            raise error
+        file, line = found
+        text = next(source.text for source in self._sources.values() if source.file == file)
+        mark, shown = on_line(file, text, line)
+        return unreadable([Pointed(mark, shown, f"the template can't be filled: {_said(error)}")])
+
+
+class _Sandbox(ImmutableSandboxedEnvironment):
+    intercepted_binops = frozenset(["*", "**"])
+
+    def call_binop(self, context: Context, operator: str, left: Any, right: Any) -> Any:
+        if operator == "**":
+            raise TypeError("templates don't raise to powers")
+        for many, times in ((left, right), (right, left)):
+            if hasattr(many, "__len__") and isinstance(times, int) and len(many) * times > LONGEST:
+                raise ValueError("the text would be too long")
+        return super().call_binop(context, operator, left, right)
+
+
+class _Loader(BaseLoader):
+    """Only the sources given; names are looked up, never paths."""
+
+    def __init__(self, sources: Sources) -> None:
+        self._sources = sources
+
+    def get_source(
+        self, environment: Environment, template: str
+    ) -> tuple[str, str | None, Callable[[], bool] | None]:
+        source = self._sources.get(template)
+        if source is None:
+            raise TemplateNotFound(template)
+        return source.text, source.file, lambda: True
+
+    def list_templates(self) -> list[str]:
+        return sorted(self._sources)
+
+
+def _where(error: Exception, files: Mapping[str, str]) -> tuple[str, int] | None:
+    """The file and line a template error comes from; the innermost template that was being filled."""
+    if isinstance(error, TemplateSyntaxError) and error.filename in files:
+        return str(error.filename), error.lineno
+    lines = [
+        (frame.f_code.co_filename, line)
+        for frame, line in walk_tb(error.__traceback__)
+        if frame.f_code.co_filename in files
+    ]
+    return lines[-1] if lines else None
+
+
+def _said(error: Exception) -> str:
+    if isinstance(error, TemplateNotFound):
+        return f"there is no template called {error.name}"
+    return str(error).rstrip(".") or type(error).__name__
