@@ -46,7 +46,7 @@ def test_a_question_is_saved_as_a_file_of_the_projects(page: Page, trial: Path, 
     assert nothing == ""
     assert yaml.safe_load(block) == {
         "step": "mill-all",
-        "by": "frido-plane",
+        "by": "Frido-Plane",
         "when": date.fromisoformat(name[-13:-3]),
         "status": "open",
         "title": TITLE,
@@ -59,7 +59,7 @@ def test_a_question_is_saved_as_a_file_of_the_projects(page: Page, trial: Path, 
     [
         ("plain", "plain"),
         ("a\tb\u2028c\u0085d", "a b c d"),
-        ("size (=stile) here", "size ( =stile) here"),
+        ("size (=stile) here", "size \\(=stile) here"),
         ("back\\slash \U0001fab5", "back\\slash \U0001fab5"),
         ("no", "no"),
     ],
@@ -155,3 +155,30 @@ def test_a_draft_that_is_none_is_passed_over(page: Page, trial: Path, kept: str)
     page.goto(f"{trial.as_uri()}/step.html")
     expect(page.get_by_label("The question in one line")).to_have_value("")
     expect(page.get_by_label("Your name here")).to_have_value("")
+
+
+@pytest.mark.parametrize(
+    ("typed", "handed_over"),
+    [
+        ("(=stile)", r"\(=stile)"),
+        (r"\(=stile)", r"\(=stile)"),
+        ("<b>bold</b> 3 < 4, <3", r"\<b>bold\</b> 3 < 4, <3"),
+        (r"\\<b>", r"\\\<b>"),
+        ("[x](javascript:y)", r"[x]\(javascript:y)"),
+        ("[x]: y", r"[x]\: y"),
+        ("a\r\n\r\nb\x07", "a\n\nb"),
+        ("above\n---\n\nbelow", "above\n***\n\nbelow"),
+    ],
+)
+def test_nothing_in_a_builders_words_has_a_second_meaning(
+    page: Page, trial: Path, typed: str, handed_over: str
+) -> None:
+    page.goto(f"{trial.as_uri()}/step.html")
+    file = page.evaluate(
+        """text => benchalongAsking.asFile({step: 's', by: '', when: '2026-03-02', title: 't', text,
+            edition: 'e', units: 'inches', sizes: ''})""",
+        typed,
+    )
+    asked = "Asked at step s, edition e, shown in inches."
+    block = 'step: s\nby: a-builder\nwhen: 2026-03-02\nstatus: open\ntitle: "t"'
+    assert file == (f"---\n{block}\n---\n{handed_over}\n\n{asked}\n")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from pathlib import Path
 
@@ -75,7 +75,7 @@ def test_a_switch_in_one_window_switches_the_other(reader: BrowserContext, trial
     expect(other.locator("data").first).to_have_text("≈ 60.3 mm")
 
 
-def show_in_page(page: Page, cases: list[tuple[str, str, str]]) -> list[str | None]:
+def show_in_page(page: Page, cases: Sequence[tuple[str, str, str]]) -> list[str | None]:
     """Each (exact, system, step) as the page's own arithmetic shows it."""
     script = """cases => cases.map(([exact, system, step]) => {
         const [length, nearest] = [benchalongLengths.read(exact), benchalongLengths.read(step)];

@@ -20,36 +20,45 @@
  */
 
 const benchalongAsking = (() => {
-  /** A text on one line, without what a file can't hold. @param {string} text */
+  /** What a project's files may not hold: control characters, odd line ends, what only programs use. */
+  const ODD = /[\0-\x08\x0b-\x1f\x7f-\x9f\u2028\u2029\ufdd0-\ufdef\ufeff\ufffe\uffff]/g;
+  const HALF_CHARACTERS = /[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
+  /** With the backslashes before it: what opens a live size, HTML or the address of a link. */
+  const OPENS = /(\\*)(\(=|<(?=[a-z/!?])|(?<=\])[(:])/gi;
+  const LONGEST_HANDLE = 40;
+
+  /** A text on one line. @param {string} text */
   function oneLine(text) {
-    return wellFormed(text).replace(/[\s\p{Cc}\u0085\u2028\u2029]+/gu, " ").trim();
+    return text.replace(ODD, " ").replace(HALF_CHARACTERS, "\ufffd").replace(/\s+/g, " ").trim();
   }
 
-  /** Half a character (a lone surrogate) can't be written to a file. @param {string} text */
-  function wellFormed(text) {
-    return text.replace(/[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g, "\ufffd");
+  /** A text's own lines. @param {string} text */
+  function lines(text) {
+    return text.replace(/\r\n?/g, "\n").replace(ODD, "").replace(HALF_CHARACTERS, "\ufffd").trim();
   }
 
-  /** What stands in brackets after `=` is a live size to the project; a builder's text is never one. @param {string} text */
-  function withoutHoles(text) {
-    return text.replace(/\(=/g, "( =");
+  /**
+   * A builder's words hold no live sizes, no HTML and no links: what would open one stands as it was typed.
+   * @param {string} text
+   */
+  function asTyped(text) {
+    return text.replace(OPENS, (_, before, opens) => `${before}${before.length % 2 ? "" : "\\"}${opens}`);
   }
 
   /** A scalar in double quotes, in which nothing has a second meaning. @param {string} text */
   function quoted(text) {
-    return JSON.stringify(withoutHoles(oneLine(text)));
+    return JSON.stringify(oneLine(text).replace(/\\*\(=/g, "\\(="));
   }
 
-  /** Markdown that can't end the file's block or start a reply. @param {string} text */
+  /** Markdown that a project reads without a problem; a line of hyphens would begin a reply. @param {string} text */
   function body(text) {
-    const lines = wellFormed(text).replace(/\r\n?/g, "\n").replace(/[^\P{Cc}\n\t]/gu, "");
-    return withoutHoles(lines).replace(/^(\s*)---+\s*$/gm, "$1***").trim();
+    return asTyped(lines(text)).replace(/^([ \t]*)-{3,}[ \t]*$/gm, "$1***");
   }
 
-  /** A handle: lower case letters, digits and hyphens. @param {string} name */
+  /** A name as a project knows builders by: letters and digits, with `_ . -` between. @param {string} name */
   function handle(name) {
-    const plain = name.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase();
-    return plain.replace(/[^a-z0-9]+/g, "-").replace(/^-+|-+$/g, "") || "a-builder";
+    const plain = name.normalize("NFC").replace(/[^\p{L}\p{Nd}_.-]+/gu, "-").replace(/^[.-]+/, "");
+    return Array.from(plain).slice(0, LONGEST_HANDLE).join("").replace(/-+$/, "") || "a-builder";
   }
 
   /** Where the question was asked, in a sentence or two. @param {Question} question */
@@ -61,7 +70,7 @@ const benchalongAsking = (() => {
   function asText(question) {
     const { project, stepTitle, title, text, by } = question;
     const head = `${oneLine(project)}: ${oneLine(stepTitle)}\n${oneLine(title)}`;
-    return [head, body(text), asked(question), by && `From ${oneLine(by)}`].filter(Boolean).join("\n\n");
+    return [head, lines(text), asked(question), by && `From ${oneLine(by)}`].filter(Boolean).join("\n\n");
   }
 
   /** As a file of the project's. @param {Question} question */

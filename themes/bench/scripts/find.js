@@ -32,11 +32,16 @@
     return text.split(/(\s+)/).map((word) => (isMet(word, met) ? benchalongPage.make("mark", {}, word) : word));
   }
 
+  /** @param {string} word */
+  function capital(word) {
+    return word.charAt(0).toUpperCase() + word.slice(1);
+  }
+
   /** @param {Hit} hit */
   function result({ entry: [kind, title, url, text], met }) {
     const { make } = benchalongPage;
     const link = make("a", { href: benchalongPage.root + url }, ...marked(title, met));
-    const item = make("li", {}, link, " ", make("span", { class: "kind" }, kind));
+    const item = make("li", {}, link, " ", make("span", { class: "kind" }, capital(kind)));
     if (text) item.append(make("p", { class: "excerpt" }, ...marked(excerpt(text, met), met)));
     return item;
   }
