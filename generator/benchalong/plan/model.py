@@ -167,7 +167,8 @@ class Part:
 
 
 Turn: TypeAlias = tuple[tuple[int, int, int], tuple[int, int, int], tuple[int, int, int]]
-"""Rows x, y, z; columns along, across, down (of a part) or x, y, z (of an assembly). Square turns and mirrors only."""
+"""Rows x, y, z; columns along, across, down (of a part) or x, y, z (of an assembly). Square turns and mirrors
+only."""
 
 
 @dataclass(frozen=True)
@@ -265,6 +266,7 @@ class Job:
     parts: tuple[PartId, ...] = ()
     assemblies: tuple[AssemblyId, ...] = ()
     hardware: tuple[str, ...] = ()
+    jigs: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -375,3 +377,5 @@ class Plan:
     questions: Mapping[str, Question]
     pictures: tuple[str, ...]
     """Every picture file the project shows."""
+    used_sizes: frozenset[SizeName] = frozenset()
+    """The sizes that something uses: a formula, a part, a place, a text."""

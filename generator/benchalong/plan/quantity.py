@@ -7,7 +7,14 @@ from fractions import Fraction
 
 from benchalong.ground.lengths import Length
 
-DIMENSIONS = {-2: "one over an area", -1: "one over a length", 0: "a pure number", 1: "a length", 2: "an area", 3: "a volume"}
+DIMENSIONS = {
+    -2: "one over an area",
+    -1: "one over a length",
+    0: "a pure number",
+    1: "a length",
+    2: "an area",
+    3: "a volume",
+}
 
 
 @dataclass(frozen=True)

@@ -1,0 +1,71 @@
+"""The plan while it is being resolved: what the passes so far have made of it. Only replaced, never changed."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import TypeAlias
+
+from benchalong.ground.lengths import INCH, MILLIMETRE, Length, Point3
+from benchalong.ground.marks import Path
+from benchalong.ground.problems import Problem
+from benchalong.ground.prose import Prose
+from benchalong.ground.shown import Precision
+from benchalong.plan import model
+from benchalong.plan.quantity import Quantity
+from benchalong.reading import written
+
+SECTIONS = ("sizes", "stock", "parts", "assemblies", "hardware", "jigs")
+"""What shares one name space."""
+
+Box: TypeAlias = Point3
+"""(length, width, thickness), as (along, across, down)."""
+
+
+@dataclass(frozen=True)
+class Known:
+    """A name of the plan's arithmetic, worked out."""
+
+    value: Quantity | None
+    """None when it can't be worked out, which has been reported."""
+    follows: frozenset[str] = frozenset()
+    """The named sizes it follows from, itself not included."""
+
+
+@dataclass(frozen=True)
+class Draft:
+    written: written.Project
+    unreadable: frozenset[Path] = frozenset()
+    problems: tuple[Problem, ...] = ()
+    used: frozenset[str] = frozenset()
+    """Names that some formula or text uses."""
+    names: Mapping[str, Known] = field(default_factory=dict)
+    """Sizes bare, the rest dotted: `stile`, `door_rail.length`, `cherry.thickness`."""
+    precision: Precision = field(default_factory=Precision)
+    sizes: Mapping[str, model.Size] = field(default_factory=dict)
+    stock: Mapping[str, model.Stock] = field(default_factory=dict)
+    boxes: Mapping[str, Box] = field(default_factory=dict)
+    """Of the parts whose three sizes are known."""
+    cuts: Mapping[str, tuple[model.Cut, ...]] = field(default_factory=dict)
+    assemblies: Mapping[str, model.Assembly] = field(default_factory=dict)
+    piece: str | None = None
+    parts: Mapping[str, model.Part] = field(default_factory=dict)
+    hardware: Mapping[str, model.Hardware] = field(default_factory=dict)
+    jigs: Mapping[str, model.Jig] = field(default_factory=dict)
+    finish: Mapping[str, model.Finish] = field(default_factory=dict)
+    changes: tuple[model.Change, ...] = ()
+    stages: Mapping[str, model.Stage] = field(default_factory=dict)
+    steps: Mapping[str, model.Step] = field(default_factory=dict)
+    questions: Mapping[str, model.Question] = field(default_factory=dict)
+    title: Prose = ()
+    about: Prose = ()
+    cautions: tuple[Prose, ...] = ()
+
+    @property
+    def unit(self) -> Length:
+        """What a bare number counts in where a length is needed."""
+        return INCH if self.written.units == "inch" else MILLIMETRE
+
+    def is_lost(self, *path: str | int) -> bool:
+        """Whether something stands at the path, or around it, that could not be read."""
+        return any(path[:length] in self.unreadable for length in range(1, len(path) + 1))

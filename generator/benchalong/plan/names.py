@@ -1,0 +1,131 @@
+"""The first pass: every name of the plan's arithmetic, worked out after those it hangs on.
+
+A name that can't be worked out is reported once, where it stands, and silently takes along whatever
+follows from it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+
+from benchalong.ground.marks import Path, Place
+from benchalong.plan.circles import in_order
+from benchalong.plan.draft import SECTIONS, Draft, Known
+from benchalong.plan.formula import FUNCTIONS, Name, Tree, names_in, parse
+from benchalong.plan.quantity import Quantity
+from benchalong.plan.reckoning import Reckoning, followed, sections_of
+from benchalong.plan.refused import Refused, Unnamed
+from benchalong.plan.unknown import ONE_OF, Directory
+from benchalong.reading.written import PROJECT_FILE, Part, Stock
+
+
+@dataclass(frozen=True)
+class Defined:
+    """A name and the formula that stands for it."""
+
+    name: str
+    text: str | None
+    """None when there is no formula to be read."""
+    path: Path
+    is_length: bool
+    """Whether it must be one; a named size may be a pure number."""
+
+
+def work_out_names(draft: Draft) -> Draft:
+    """Adds `names`."""
+    defined = {entry.name: entry for entry in _definitions(draft)}
+    sums = Reckoning(draft, Directory(defined.keys(), sections_of(draft)))
+    _report_clashes(sums)
+    trees = {name: _tree(entry, sums) for name, entry in defined.items()}
+    uses = {name: tuple(used.name for used in names_in(tree)) if tree else () for name, tree in trees.items()}
+    ordered = in_order(uses)
+    circling = {name for circle in ordered.circles for name in circle}
+    for circle in ordered.circles:
+        _report_circle(circle, defined[circle[0]], trees[circle[0]], sums)
+    names: dict[str, Known] = {}
+    sums.draft = replace(draft, names=names)
+    for name in ordered.order:
+        names[name] = _known(defined[name], None if name in circling else trees[name], sums)
+    return sums.done(names={name: names[name] for name in defined})
+
+
+def _definitions(draft: Draft) -> Iterator[Defined]:
+    project = draft.written
+    for name, size in project.sizes.items():
+        yield Defined(name, size.formula, (PROJECT_FILE, "sizes", name), is_length=False)
+    for name, stock in project.stock.items():
+        yield Defined(f"{name}.thickness", *_stock_thickness(name, stock), is_length=True)
+    for name, part in project.parts.items():
+        path: Path = (PROJECT_FILE, "parts", name)
+        yield Defined(f"{name}.width", part.width, (*path, "width"), is_length=True)
+        yield Defined(f"{name}.length", part.length, (*path, "length"), is_length=True)
+        yield Defined(
+            f"{name}.thickness", _part_thickness(part, project.stock), (*path, "thickness"), is_length=True
+        )
+
+
+def _stock_thickness(name: str, stock: Stock) -> tuple[str | None, Path]:
+    """What was measured wins over what it is called."""
+    key = "thickness" if stock.measured is None else "measured"
+    return stock.thickness if stock.measured is None else stock.measured, (PROJECT_FILE, "stock", name, key)
+
+
+def _part_thickness(part: Part, stock: Mapping[str, Stock]) -> str | None:
+    """Its own, or else its stock's."""
+    if part.thickness is not None or part.stock not in stock:
+        return part.thickness
+    return f"{part.stock}.thickness"
+
+
+def _tree(entry: Defined, sums: Reckoning) -> Tree | None:
+    if entry.text is None or sums.draft.is_lost(*entry.path):
+        return None
+    try:
+        return parse(entry.text)
+    except Refused as refused:
+        told = sums.directory.explain(refused) if isinstance(refused, Unnamed) else refused
+        sums.found.append(told.problem(entry.path))
+        return None
+
+
+def _known(entry: Defined, tree: Tree | None, sums: Reckoning) -> Known:
+    if tree is None or entry.text is None:
+        return Known(None)
+    follows = followed(tree, sums.draft)
+    if entry.is_length:
+        length = sums.length(entry.text, entry.path)
+        return Known(None if length is None else Quantity(length, 1), follows)
+    value = sums.quantity(entry.text, entry.path)
+    if value is not None and value.dimension not in (0, 1):
+        sums.found.append(
+            Refused(f"this comes to {value.called}", tree.span, "a length or a pure number").problem(
+                entry.path
+            )
+        )
+        value = None
+    return Known(value, follows)
+
+
+def _report_circle(circle: tuple[str, ...], first: Defined, tree: Tree | None, sums: Reckoning) -> None:
+    following = circle[1] if len(circle) > 1 else circle[0]
+    used = next((name for name in names_in(tree) if name.name == following), Name("")) if tree else Name("")
+    around = " -> ".join((*circle, circle[0]))
+    sums.say(
+        Place(first.path, start=used.span[0], end=used.span[1]),
+        f"{circle[0]} follows from itself: {around}",
+        "a way to work it out that doesn't come back",
+    )
+
+
+def _report_clashes(sums: Reckoning) -> None:
+    """One name space: what is defined in two sections, and names that mean something else in arithmetic."""
+    first: dict[str, str] = {}
+    for section in SECTIONS:
+        for name in getattr(sums.draft.written, section):
+            place = Place((PROJECT_FILE, section, name)).key()
+            if name in first:
+                sums.say(place, f"{name} is already {ONE_OF[first[name]]}", "a name that nothing else has")
+            elif section == "sizes" and name in FUNCTIONS:
+                sums.say(place, f"{name} is a word of the arithmetic", "another name")
+            first.setdefault(name, section)

@@ -1,0 +1,93 @@
+"""The parts themselves: boxes, cuts, how many there are and what each copy is marked with."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+
+from benchalong.ground.marks import Path
+from benchalong.plan import model
+from benchalong.plan.draft import Draft
+from benchalong.plan.piece import contents
+from benchalong.plan.reckoning import Reckoning
+from benchalong.plan.stock import in_words
+from benchalong.plan.walk import copies_of, walk
+from benchalong.reading import written
+from benchalong.reading.written import PROJECT_FILE
+
+SIZES = ("thickness", "width", "length")
+
+
+def make_parts(draft: Draft) -> Draft:
+    """Adds `parts`. Counted from the places, or given for what has none."""
+    sums = Reckoning(draft)
+    marks = _marks(draft)
+    placed = {of for inside in contents(draft).values() for of in inside}
+    copies = copies_of(contents(draft), draft.piece) if draft.piece else None
+    parts = {}
+    for name, part in draft.written.parts.items():
+        count = _count(name, part, copies[name] if copies else None, name in placed, sums)
+        if name in draft.boxes and count is not None:
+            given = marks[name] if name in placed else _numbered(part.mark, count)
+            parts[name] = _part(name, part, count, given, sums)
+    return sums.done(parts=parts)
+
+
+def _marks(draft: Draft) -> defaultdict[str, tuple[str, ...]]:
+    marks: defaultdict[str, tuple[str, ...]] = defaultdict(tuple)
+    for standing in walk(draft.assemblies, draft.piece) if draft.piece else ():
+        if standing.is_part:
+            marks[standing.of] += (standing.mark,)
+    return marks
+
+
+def _count(name: str, part: written.Part, copies: int | None, is_placed: bool, sums: Reckoning) -> int | None:
+    """None when it can't be told. `copies` are those in the piece, None where there is no piece."""
+    path: Path = (PROJECT_FILE, "parts", name)
+    if is_placed and copies is None:
+        return None
+    if is_placed:
+        if part.count is not None and part.count != copies:
+            sums.say(
+                (*path, "count"),
+                f"{name} stands in {copies} places, and its count says {part.count}",
+                "no count; it is counted from the places",
+            )
+        return copies
+    if part.count is None and not _may_be_placed(sums.draft, path):
+        sums.say(
+            path, f"{name} stands in no assembly and has no count", "a place for it, or count: and how many"
+        )
+    return part.count
+
+
+def _may_be_placed(draft: Draft, path: Path) -> bool:
+    """Whether a place or a count may be among what could not be read."""
+    return draft.is_lost(*path, "count") or any(
+        lost[:2] == (PROJECT_FILE, "assemblies") or len(lost) == 1 for lost in draft.unreadable
+    )
+
+
+def _numbered(mark: str, count: int) -> tuple[str, ...]:
+    if not mark or count == 1:
+        return (mark,) if mark else ()
+    return tuple(f"{mark}{number}" for number in range(1, count + 1))
+
+
+def _part(name: str, part: written.Part, count: int, marks: tuple[str, ...], sums: Reckoning) -> model.Part:
+    length, width, thickness = sums.draft.boxes[name]
+    return model.Part(
+        name,
+        part.name or in_words(name),
+        part.stock,
+        thickness,
+        width,
+        length,
+        count,
+        marks,
+        sums.draft.cuts[name],
+        part.glued_up,
+        part.purpose,
+        part.shows,
+        part.note,
+        {size: tuple(sorted(sums.draft.names[f"{name}.{size}"].follows)) for size in SIZES},
+    )

@@ -1,0 +1,31 @@
+"""What a thing costs: `9.80 per board foot`, `42 per sheet`, `6 each`."""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+
+from benchalong.ground.marks import Path
+from benchalong.ground.words import nearest_words
+from benchalong.plan.model import Price
+from benchalong.plan.reckoning import Reckoning
+
+PER = ("board foot", "sheet", "foot", "metre", "square metre", "square foot", "cubic metre")
+_AMOUNT = re.compile(r"(?P<amount>[0-9]{1,9}(?:\.[0-9]{1,4})?)(?P<rest>.*)")
+_EXPECTED = "an amount and what it is for, such as 9.80 per board foot, 42 per sheet or 6 each"
+
+
+def price(text: str, path: Path, sums: Reckoning) -> Price | None:
+    """The price meant; None when there is none or it can't be read, which is reported."""
+    if not text.strip():
+        return None
+    match = _AMOUNT.fullmatch(text.strip())
+    if match is None:
+        sums.say(path, "a price begins with its amount", _EXPECTED)
+        return None
+    per = " ".join(match["rest"].split())
+    if (per != "each" and per.removeprefix("per ") not in PER) or not per:
+        meant = nearest_words(per.removeprefix("per "), (*PER, "each"))
+        sums.say(path, f"this price does not say what it is for: {text.strip()}", _EXPECTED, meant)
+        return None
+    return Price(Fraction(match["amount"]), per.removeprefix("per "))

@@ -1,0 +1,106 @@
+"""From what was written to what it means, in passes.
+
+Each pass adds to the draft and to its problems; none stops at the first. What hangs on something that
+is broken stays silent, so that one slip makes one message.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import reduce
+from typing import Literal, TypeAlias, cast
+
+from benchalong.ground.marks import Path
+from benchalong.ground.problems import Problem
+from benchalong.plan import model
+from benchalong.plan.boxes import measure_boxes
+from benchalong.plan.builders import look_over_builders
+from benchalong.plan.cuts.resolving import resolve_cuts
+from benchalong.plan.draft import Draft
+from benchalong.plan.names import work_out_names
+from benchalong.plan.parts import make_parts
+from benchalong.plan.piece import find_piece
+from benchalong.plan.placing import place_assemblies
+from benchalong.plan.questions import take_questions
+from benchalong.plan.sizes import settle_precision, take_sizes
+from benchalong.plan.steps import take_steps
+from benchalong.plan.stock import take_stock
+from benchalong.plan.things import take_texts, take_things
+from benchalong.reading import written
+
+Pass: TypeAlias = Callable[[Draft], Draft]
+
+PASSES: tuple[Pass, ...] = (
+    work_out_names,
+    settle_precision,
+    take_sizes,
+    take_stock,
+    measure_boxes,
+    resolve_cuts,
+    place_assemblies,
+    find_piece,
+    make_parts,
+    take_things,
+    take_texts,
+    take_steps,
+    take_questions,
+    look_over_builders,
+)
+
+DEFAULT_THEME = "bench"
+
+
+@dataclass(frozen=True)
+class Resolved:
+    plan: model.Plan | None
+    """None when there were problems, here or in what could not be read."""
+    problems: tuple[Problem, ...]
+
+
+def resolve(project: written.Project, unreadable: frozenset[Path] = frozenset()) -> Resolved:
+    """The plan, or every problem that keeps it from being understood.
+
+    Nothing is said about paths in `unreadable`, which have been reported, nor about what hangs on them.
+    """
+    draft = reduce(lambda so_far, step: step(so_far), PASSES, Draft(project, unreadable))
+    plan = None if draft.problems or unreadable else _plan(draft)
+    return Resolved(plan, draft.problems)
+
+
+def _plan(draft: Draft) -> model.Plan:
+    project = draft.written
+    return model.Plan(
+        id=project.id,
+        title=draft.title,
+        about=draft.about,
+        edition=project.edition,
+        units=project.units,
+        precision=draft.precision,
+        projection=cast(Literal["third angle", "first angle"], project.projection),
+        currency=project.currency,
+        origin=model.Origin(project.origin.plan, project.origin.rights, project.origin.by),
+        shop=model.Shop(project.shop.tools, project.shop.country, project.shop.session, project.shop.bench),
+        sizes=draft.sizes,
+        stock=draft.stock,
+        parts=draft.parts,
+        assemblies=draft.assemblies,
+        piece=draft.piece,
+        hardware=draft.hardware,
+        jigs=draft.jigs,
+        finish=draft.finish,
+        changes=draft.changes,
+        cautions=draft.cautions,
+        words=project.words,
+        ask=model.HandOver(project.ask.mail, project.ask.board),
+        look=_look(project.look),
+        stages=draft.stages,
+        steps=draft.steps,
+        questions=draft.questions,
+        pictures=project.pictures,
+        used_sizes=draft.used & project.sizes.keys(),
+    )
+
+
+def _look(look: written.Look) -> model.Look:
+    return model.Look(look.theme or DEFAULT_THEME, look.language, look.accent, look.paper)

@@ -1,0 +1,25 @@
+"""The workings, in the order in which they are done. A new one is a module and a line here."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from benchalong.workings.copies import COPIES
+from benchalong.workings.cut_check import CUT_CHECK
+from benchalong.workings.cut_list import CUT_LIST
+from benchalong.workings.extent import EXTENT
+from benchalong.workings.never_used import NEVER_USED
+from benchalong.workings.solids import SOLIDS
+from benchalong.workings.touched import TOUCHED
+from benchalong.workings.working import Working
+
+WORKINGS: tuple[Working[Any], ...] = (
+    COPIES,
+    EXTENT,
+    CUT_LIST,
+    TOUCHED,
+    NEVER_USED,
+    CUT_CHECK,
+    SOLIDS,
+)
+"""Each after those it needs."""
