@@ -18,14 +18,17 @@ def problem_text(problem: Problem, marks: Marks) -> str:
     if problem.expected:
         said.append(f"  expected {problem.expected}")
     if problem.meant:
-        said.append(f"  did you mean {_either(problem.meant)}?")
+        said.append(f"  did you mean {either(problem.meant)}?")
     return "\n".join(said)
 
 
 def finding_text(finding: Finding, marks: Marks) -> str:
     """`file:line:column: level: message`, then the line, the mark and what to change."""
     mark = marks.find(finding.place)
-    said = [f"{mark.file}:{mark.line}:{mark.column}: {finding.level}: {finding.message}", *_excerpt(mark, marks)]
+    said = [
+        f"{mark.file}:{mark.line}:{mark.column}: {finding.level}: {finding.message}",
+        *_excerpt(mark, marks),
+    ]
     if finding.remedy:
         said.append(f"  {finding.remedy}")
     if finding.sizes:
@@ -56,5 +59,6 @@ def _excerpt(mark: Mark, marks: Marks) -> list[str]:
     return [f"    {shown}", f"    {' ' * column}{'^' * width}"]
 
 
-def _either(words: tuple[str, ...]) -> str:
+def either(words: tuple[str, ...]) -> str:
+    """`stock`, `stock or note`, `stock, note or name`."""
     return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} or {words[-1]}"

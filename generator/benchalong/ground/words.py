@@ -5,23 +5,34 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 
-def nearest_words(typed: str, known: Iterable[str], *, prefer: Iterable[str] = (), most: int = 3) -> tuple[str, ...]:
-    """Known words within reach of a slip of the hand, nearest first.
+def nearest_words(
+    typed: str, known: Iterable[str], *, prefer: Iterable[str] = (), most: int = 3
+) -> tuple[str, ...]:
+    """Known words within reach of a slip of the hand; only the nearest, so several are equally near.
 
-    `prefer` breaks ties: among words equally near, those come first (a key that is still missing
-    is likelier meant than one already written). Within two slips, or one in three letters.
+    `prefer` comes first among them: a key that is still missing is likelier meant than one already
+    written. Within reach are two slips, or one in three letters.
     """
-    wanted = set(prefer)
+    lower, wanted = typed.lower(), set(prefer)
     reach = max(2, len(typed) // 3)
-    scored = ((slips(typed.lower(), word.lower()), word not in wanted, word) for word in set(known))
-    near = sorted(entry for entry in scored if entry[0] <= min(reach, max(1, len(entry[2]) - 1)))
-    return tuple(word for _, _, word in near[:most])
+    near: list[tuple[bool, str]] = []
+    for word in set(known):
+        far = slips(lower, word.lower(), most=min(reach, max(1, len(word) - 1)))
+        if far is None or far > reach:
+            continue
+        if far < reach:
+            reach, near = far, []
+        near.append((word not in wanted, word))
+    return tuple(word for _, word in sorted(near)[:most])
 
 
-def slips(typed: str, word: str) -> int:
-    """How many single slips lead from one word to the other: a letter too many, missing, wrong, or two swapped."""
+def slips(typed: str, word: str, *, most: int) -> int | None:
+    """How many single slips lead from one word to the other: a letter too many, missing or wrong, or two
+    swapped. None when there are more than `most`."""
     if typed == word:
         return 0
+    if abs(len(typed) - len(word)) > most:
+        return None
     before: list[int] = []
     row = list(range(len(word) + 1))
     for i, letter in enumerate(typed, 1):
@@ -31,4 +42,6 @@ def slips(typed: str, word: str) -> int:
             if i > 1 and j > 1 and letter == word[j - 2] and typed[i - 2] == other:
                 best = min(best, last[j - 2] + 1)
             row.append(best)
-    return row[-1]
+        if min(row) > most:
+            return None
+    return row[-1] if row[-1] <= most else None

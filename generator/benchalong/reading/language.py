@@ -1,0 +1,568 @@
+"""The plan language: every table an author may write, every key in it, and what each key holds.
+
+This is the one place that says so. From it come the readers' required keys and closed lists of
+words, "is not a key of …" with the nearest right word, and the reference in the README.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from enum import Enum
+from functools import cached_property
+
+from benchalong.reading.written import CUT_KINDS, DIRECTIONS, SURFACES
+
+
+class Kind(Enum):
+    """What a key holds; the value says it to an author."""
+
+    TEXT = "text"
+    PROSE = "text, with live sizes"
+    MARKDOWN = "Markdown, with live sizes"
+    FORMULA = "a size or a formula"
+    COUNT = "a whole number"
+    WORD = "one of a few words"
+    NAME = "a name"
+    SLUG = "small letters, digits and hyphens"
+    HANDLE = "a handle: letters, digits, hyphens"
+    DATE = "a date, year first: 2026-03-02"
+    MAIL = "a mail address"
+    WEB = "a web address, https://…"
+    SHEET = "two sizes, `48 in x 96 in`"
+    POINT = "three sizes, [right, back, up]"
+    SURFACES = "one surface, or for an arris two in a list"
+    TEXTS = "a list of texts"
+    PROSES = "a list of texts, with live sizes"
+    NAMES = "a name, or a list of names"
+    FORMULAS = "names, each with a size or a formula"
+    WORDS = "words, each with a text"
+    SWAPS = "names, each with another name"
+    TABLE = "a table"
+    TABLES = "a list of tables"
+    NAMED = "names, each with a table"
+    JOBS = "a list of jobs, each with what it is done to"
+    CORNERS = "a list of corners, [along, across]"
+
+
+@dataclass(frozen=True)
+class Key:
+    name: str
+    kind: Kind
+    meaning: str
+    """One line for the reference, and after "expected" when a required key is missing."""
+    required: bool = False
+    words: tuple[str, ...] = ()
+    """The closed list of a WORD; for a formula, words that may stand in its place."""
+
+
+@dataclass(frozen=True, eq=False)
+class Table:
+    """One table of the language."""
+
+    called: str
+    """With its article: `a part`."""
+    keys: tuple[Key, ...]
+    where: str = ""
+    """Where it stands, for the reference."""
+    shorthand: str = ""
+    """The key that a bare text stands for: `stile: 2 in` is `stile: {is: 2 in}`."""
+    chosen_by: str = ""
+    """The key whose value says which of `variants` it is."""
+    variants: Mapping[str, Table] = field(default_factory=dict)
+
+    @cached_property
+    def by_name(self) -> dict[str, Key]:
+        return {key.name: key for key in self.keys}
+
+    @cached_property
+    def required(self) -> tuple[Key, ...]:
+        return tuple(key for key in self.keys if key.required)
+
+    @property
+    def noun(self) -> str:
+        """Without its article: `part`."""
+        return self.called.split(" ", 1)[1]
+
+
+UNITS = ("inch", "millimetre")
+PROJECTIONS = ("third angle", "first angle")
+STOCK_KINDS = ("board", "sheet", "turned", "bought")
+SAWN = ("flat", "quarter", "rift")
+MIRRORS = ("left to right", "front to back", "top to bottom")
+STATUS = ("open", "answered")
+REMOVES = ("outside", "inside")
+CHANGE_KINDS = ("size", "joint", "stock", "part", "assembly")
+JOBS = (
+    "rough cut", "mill", "choose and mark", "rip", "crosscut", "cut", "test piece", "dry-assemble",
+    "measure and fit", "glue up", "flush", "sand", "drill", "fit hardware", "finish", "hang", "make jig",
+)  # fmt: skip
+CENTRED, THROUGH = ("centred",), ("through",)
+
+ORIGIN = Table(
+    "an origin",
+    (
+        Key("plan", Kind.TEXT, "the plan this one was made from"),
+        Key("rights", Kind.TEXT, "who may do what with it"),
+        Key("by", Kind.TEXT, "whose plan it was"),
+    ),
+    where="`origin:` in project.yaml",
+)
+
+SIZE = Table(
+    "a size",
+    (
+        Key("is", Kind.FORMULA, "the size, or the formula it follows from", required=True),
+        Key("note", Kind.TEXT, "a word about it"),
+    ),
+    where="each name under `sizes:`",
+    shorthand="is",
+)
+
+SHOP = Table(
+    "a shop",
+    (
+        Key("tools", Kind.TEXTS, "the machines and tools at hand"),
+        Key("country", Kind.TEXT, "where the shop stands, for local codes"),
+        Key("session", Kind.TEXT, "how long a session lasts"),
+        Key("bench", Kind.TEXT, "the bench there is"),
+    ),
+    where="`shop:` in project.yaml",
+)
+
+STOCK = Table(
+    "a stock",
+    (
+        Key("kind", Kind.WORD, "what it is bought as", required=True, words=STOCK_KINDS),
+        Key("name", Kind.TEXT, "what it is called; otherwise its own name in words"),
+        Key("species", Kind.TEXT, "the wood"),
+        Key("sawn", Kind.WORD, "how the board was sawn from the log", words=SAWN),
+        Key("buy", Kind.TEXT, "the trade size: `4/4`, `27 mm`"),
+        Key("thickness", Kind.FORMULA, "how thick it is called"),
+        Key("measured", Kind.FORMULA, "how thick it measures; the plan works with this"),
+        Key("sheet", Kind.SHEET, "the two sides of a sheet"),
+        Key("grain", Kind.TEXT, "of a sheet: `along 96 in`, or `none`"),
+        Key("price", Kind.TEXT, "what it costs: `9.80 per board foot`"),
+        Key("note", Kind.TEXT, "a word about it"),
+    ),
+    where="each name under `stock:`",
+)
+
+PART = Table(
+    "a part",
+    (
+        Key("name", Kind.TEXT, "what it is called; otherwise its own name in words"),
+        Key("stock", Kind.NAME, "the stock it is made from", required=True),
+        Key("thickness", Kind.FORMULA, "face to back; otherwise the stock's thickness"),
+        Key("width", Kind.FORMULA, "across the grain, edge to edge", required=True),
+        Key(
+            "length", Kind.FORMULA, "along the grain, end to end, tongues and tenons included", required=True
+        ),
+        Key("count", Kind.COUNT, "how many, when none of them is placed"),
+        Key("mark", Kind.TEXT, "what is written on it at the bench"),
+        Key("glued_up", Kind.TEXT, "that it is glued up from narrower boards"),
+        Key("for", Kind.TEXT, "what it is for"),
+        Key("face", Kind.TEXT, "which side is meant to be seen"),
+        Key("cuts", Kind.TABLES, "what is taken away from it"),
+        Key("note", Kind.TEXT, "a word about it"),
+    ),
+    where="each name under `parts:`",
+)
+
+CORNER = Table(
+    "a corner",
+    (
+        Key("at", Kind.POINT, "where it stands: [from end a, from edge a]", required=True),
+        Key("round", Kind.FORMULA, "the radius it is rounded with"),
+    ),
+    where="each of an outline's `corners:`, when it is rounded; otherwise [from end a, from edge a] alone",
+)
+
+_ALL_CUTS = (
+    Key("cut", Kind.WORD, "what kind of cut", required=True, words=CUT_KINDS),
+    Key("name", Kind.TEXT, "what it is called; otherwise its kind"),
+    Key("note", Kind.TEXT, "a word about it"),
+)
+_ON = Key("on", Kind.SURFACES, "the surface it is cut into", required=True)
+_ON_ARRIS = Key("on", Kind.SURFACES, "the arris it is cut along: [edge or end, face or back]", required=True)
+_ON_NOTCH = Key(
+    "on", Kind.SURFACES, "the edge or end it is cut into; for a corner [end, edge]", required=True
+)
+
+
+def _size(name: str, meaning: str, *, required: bool = True, words: tuple[str, ...] = ()) -> Key:
+    return Key(name, Kind.FORMULA, meaning, required=required, words=words)
+
+
+def _cut(kind: str, *keys: Key) -> Table:
+    called = f"{'an' if kind[0] in 'aeiou' else 'a'} {kind}"
+    return Table(called, (*_ALL_CUTS[:1], *keys, *_ALL_CUTS[1:]), where=f"`cut: {kind}` in a part's `cuts:`")
+
+
+CUTS: dict[str, Table] = {
+    "groove": _cut(
+        "groove",
+        _ON,
+        _size("width", "how wide"),
+        _size("depth", "how deep"),
+        _size("across", "to its near wall; centred unless said", required=False, words=CENTRED),
+        _size("from", "where it begins; otherwise at the end", required=False),
+        _size("to", "where it ends; otherwise at the other end", required=False),
+    ),
+    "dado": _cut(
+        "dado",
+        _ON,
+        _size("at", "from end a to its near wall", words=CENTRED),
+        _size("width", "how wide"),
+        _size("depth", "how deep"),
+        _size("from", "from edge a to where it begins; otherwise at the edge", required=False),
+        _size("to", "from edge a to where it ends; otherwise at the other edge", required=False),
+    ),
+    "rabbet": _cut(
+        "rabbet",
+        _ON_ARRIS,
+        _size("width", "how far it reaches into the face"),
+        _size("depth", "how far it reaches into the thickness"),
+        _size("from", "where it begins; otherwise at the end", required=False),
+        _size("to", "where it ends; otherwise at the other end", required=False),
+    ),
+    "tongue": _cut(
+        "tongue",
+        _ON,
+        _size("thickness", "how thick the tongue is"),
+        _size("length", "how far it stands"),
+        _size(
+            "across", "from the face to its near cheek; centred unless said", required=False, words=CENTRED
+        ),
+    ),
+    "tenon": _cut(
+        "tenon",
+        _ON,
+        _size("thickness", "cheek to cheek"),
+        _size("width", "across the grain"),
+        _size("length", "how far it stands"),
+        _size(
+            "across", "from the face to its near cheek; centred unless said", required=False, words=CENTRED
+        ),
+        _size("at", "from edge a to its near edge; centred unless said", required=False, words=CENTRED),
+    ),
+    "mortise": _cut(
+        "mortise",
+        _ON,
+        _size("width", "wall to wall"),
+        _size("length", "end to end"),
+        _size("depth", "how deep, or `through`", words=THROUGH),
+        _size("at", "to its near end", words=CENTRED),
+        _size("across", "to its near wall; centred unless said", required=False, words=CENTRED),
+    ),
+    "hole": _cut(
+        "hole",
+        _ON,
+        _size("diameter", "how wide"),
+        _size("depth", "how deep, or `through`", words=THROUGH),
+        _size("at", "to its centre, along the run", words=CENTRED),
+        _size("across", "to its centre, across the run; centred unless said", required=False, words=CENTRED),
+    ),
+    "notch": _cut(
+        "notch",
+        _ON_NOTCH,
+        _size("length", "along the grain"),
+        _size("width", "across the grain"),
+        _size("at", "to its near wall; not for a corner", required=False, words=CENTRED),
+    ),
+    "bevel": _cut(
+        "bevel",
+        _ON_ARRIS,
+        _size("width", "how far it reaches into the face"),
+        _size("depth", "how far it reaches down"),
+    ),
+    "taper": _cut(
+        "taper",
+        _ON,
+        _size("from", "from end a to where nothing is taken yet"),
+        _size("to", "from end a to where all of it is taken"),
+        _size("takes", "how much wood is taken at `to`"),
+    ),
+    "outline": _cut(
+        "outline",
+        Key("corners", Kind.CORNERS, "the corners of the shape, in order", required=True),
+        Key(
+            "removes", Kind.WORD, "which side of the shape is taken away; outside unless said", words=REMOVES
+        ),
+    ),
+}
+"""Each kind of cut and its own keys."""
+
+CUT = Table(
+    "a cut",
+    tuple(
+        {
+            key.name: replace(key, required=key.name == "cut")
+            for table in CUTS.values()
+            for key in table.keys
+        }.values()
+    ),
+    chosen_by="cut",
+    variants=CUTS,
+)
+"""A cut whose kind isn't known yet: every key that any kind takes."""
+
+
+def cuts_with(key: str) -> tuple[str, ...]:
+    """The kinds of cut that take a key."""
+    return tuple(table.called for table in CUTS.values() if key in table.by_name)
+
+
+FACES, EDGES, ENDS = SURFACES[:2], SURFACES[2:4], SURFACES[4:]
+CUT_SURFACES: dict[str, tuple[tuple[tuple[str, ...], ...], ...]] = {
+    "groove": ((SURFACES,),),
+    "dado": ((FACES,),),
+    "rabbet": ((EDGES + ENDS, FACES),),
+    "tongue": ((EDGES + ENDS,),),
+    "tenon": ((ENDS,),),
+    "mortise": ((SURFACES,),),
+    "hole": ((SURFACES,),),
+    "notch": ((EDGES + ENDS,), (ENDS, EDGES)),
+    "bevel": ((EDGES + ENDS, FACES),),
+    "taper": ((EDGES + FACES,),),
+    "outline": (),
+}
+"""What `on:` may name for each kind of cut: one surface out of a group, or two out of two groups."""
+
+PLACE = Table(
+    "a place",
+    (
+        Key("part", Kind.NAME, "the part that stands here"),
+        Key("assembly", Kind.NAME, "or the assembly that stands here"),
+        Key("mark", Kind.TEXT, "this copy's own mark"),
+        Key(
+            "at",
+            Kind.POINT,
+            "left, front, bottom corner of the room it takes up: [right, back, up]",
+            required=True,
+        ),
+        Key("along", Kind.WORD, "of a part: which way its length points", words=DIRECTIONS),
+        Key("face", Kind.WORD, "of a part: which way its face looks", words=DIRECTIONS),
+        Key("mirror", Kind.WORD, "handed the other way round", words=MIRRORS),
+    ),
+    where="each of an assembly's `place:`",
+)
+
+ASSEMBLY = Table(
+    "an assembly",
+    (
+        Key("name", Kind.TEXT, "what it is called; otherwise its own name in words"),
+        Key("place", Kind.TABLES, "what stands where in it", required=True),
+        Key("note", Kind.TEXT, "a word about it"),
+    ),
+    where="each name under `assemblies:`",
+)
+
+HARDWARE = Table(
+    "a piece of hardware",
+    (
+        Key("name", Kind.TEXT, "what it is called; otherwise its own name in words"),
+        Key("size", Kind.TEXT, "as the shop sells it"),
+        Key("count", Kind.COUNT, "how many"),
+        Key("price", Kind.TEXT, "what it costs: `4.20 each`"),
+        Key("note", Kind.TEXT, "a word about it"),
+    ),
+    where="each name under `hardware:`",
+)
+
+JIG = Table(
+    "a jig",
+    (
+        Key("name", Kind.TEXT, "what it is called; otherwise its own name in words"),
+        Key("for", Kind.TEXT, "what it is for"),
+        Key("made_from", Kind.TEXT, "what it is made from"),
+        Key("note", Kind.MARKDOWN, "how it is made"),
+    ),
+    where="each name under `jigs:`",
+)
+
+FINISH = Table(
+    "a finish",
+    (
+        Key("what", Kind.TEXT, "what goes on", required=True),
+        Key("coats", Kind.COUNT, "how many coats"),
+        Key("wait", Kind.TEXT, "how long between coats"),
+        Key("faces", Kind.TEXT, "where it goes"),
+        Key("bare", Kind.TEXT, "what stays bare"),
+        Key("note", Kind.TEXT, "a word about it"),
+    ),
+    where="each name under `finish:`",
+)
+
+CHANGE = Table(
+    "a change",
+    (
+        Key("size", Kind.NAME, "the size that was changed"),
+        Key("joint", Kind.NAME, "or the joint"),
+        Key("stock", Kind.NAME, "or the stock"),
+        Key("part", Kind.NAME, "or the part"),
+        Key("assembly", Kind.NAME, "or the assembly"),
+        Key("was", Kind.TEXT, "what it was in the plan this one comes from"),
+        Key("why", Kind.TEXT, "why it was changed"),
+    ),
+    where="each of `changes:`",
+)
+
+HAND_OVER = Table(
+    "a way to ask",
+    (
+        Key("mail", Kind.MAIL, "where questions may be mailed"),
+        Key("board", Kind.WEB, "the club's own board"),
+    ),
+    where="`ask:` in project.yaml",
+)
+
+LOOK = Table(
+    "a look",
+    (
+        Key("theme", Kind.TEXT, "the theme's name"),
+        Key("language", Kind.TEXT, "the language the project is written in: `en`"),
+        Key("accent", Kind.TEXT, 'the colour of links and buttons: `"#2f5d50"`'),
+        Key("paper", Kind.TEXT, "the pages' own colour in light"),
+    ),
+    where="`look:` in project.yaml",
+)
+
+STAGE = Table(
+    "a stage",
+    (
+        Key("title", Kind.PROSE, "what the stage is called", required=True),
+        Key("about", Kind.MARKDOWN, "what happens in it"),
+    ),
+    where="each name under `stages:`, in the order of work",
+)
+
+PROJECT = Table(
+    "a project",
+    (
+        Key("title", Kind.PROSE, "what the piece is called", required=True),
+        Key("id", Kind.SLUG, "the project's short name; otherwise made from the title"),
+        Key("about", Kind.MARKDOWN, "what it is"),
+        Key("edition", Kind.TEXT, "the author's name for this edition of the plan"),
+        Key("units", Kind.WORD, "the system the author thinks in", required=True, words=UNITS),
+        Key("nearest", Kind.FORMULA, "how finely sizes are shown; 1/32 in or 0.5 mm unless said"),
+        Key("nearest_other", Kind.FORMULA, "the same for the other system; 0.1 mm or 1/32 in unless said"),
+        Key("currency", Kind.TEXT, "what prices are in"),
+        Key("projection", Kind.WORD, "how the views of a drawing are arranged", words=PROJECTIONS),
+        Key("piece", Kind.NAME, "the assembly that is the whole piece"),
+        Key("origin", Kind.TABLE, "where the plan comes from"),
+        Key("sizes", Kind.NAMED, "the named sizes"),
+        Key("shop", Kind.TABLE, "the shop it is built in"),
+        Key("stock", Kind.NAMED, "what parts are made from"),
+        Key("parts", Kind.NAMED, "the parts"),
+        Key("assemblies", Kind.NAMED, "what is joined together, and where it stands"),
+        Key("hardware", Kind.NAMED, "hinges, screws, knobs"),
+        Key("jigs", Kind.NAMED, "what is made to help with the work"),
+        Key("finish", Kind.NAMED, "what goes on the wood"),
+        Key("changes", Kind.TABLES, "what was changed from the plan it comes from"),
+        Key("cautions", Kind.PROSES, "what holds for the whole build"),
+        Key("words", Kind.WORDS, "words of the trade, each with what it means"),
+        Key("ask", Kind.TABLE, "where a builder's question may go"),
+        Key("look", Kind.TABLE, "how the pages look"),
+        Key("stages", Kind.NAMED, "the chapters of the build"),
+    ),
+    where="project.yaml",
+)
+
+AMISS = Table(
+    "a thing that goes amiss",
+    (
+        Key("sign", Kind.PROSE, "what is seen", required=True),
+        Key("cause", Kind.PROSE, "what it comes from"),
+        Key("cure", Kind.PROSE, "what to do then"),
+    ),
+    where="each of a step's `amiss:`",
+)
+
+PICTURE = Table(
+    "a picture",
+    (
+        Key("file", Kind.TEXT, "the file: `pictures/glue-up.jpg`", required=True),
+        Key("alt", Kind.TEXT, "what is seen in it, for those who can't", required=True),
+        Key("caption", Kind.PROSE, "a line under it"),
+    ),
+    where="each of a step's `pictures:`",
+)
+
+STEP = Table(
+    "a step",
+    (
+        Key("stage", Kind.NAME, "the stage it belongs to", required=True),
+        Key("title", Kind.PROSE, "what is done", required=True),
+        Key("why", Kind.PROSE, "why it is done"),
+        Key("does", Kind.JOBS, "the jobs: `mill: [door_stile, door_rail]`"),
+        Key("parts", Kind.NAMES, "parts it touches besides"),
+        Key("tools", Kind.TEXTS, "tools it takes"),
+        Key("jigs", Kind.NAMES, "jigs it takes"),
+        Key("hardware", Kind.NAMES, "hardware it takes"),
+        Key("minutes", Kind.COUNT, "how long it takes"),
+        Key("wait", Kind.TEXT, "how long to wait after it"),
+        Key("hands", Kind.COUNT, "how many people it takes"),
+        Key("cautions", Kind.PROSES, "what can hurt, said before the work"),
+        Key("checks", Kind.PROSES, "what to tick"),
+        Key("amiss", Kind.TABLES, "what goes wrong: sign, cause, cure"),
+        Key("ask", Kind.PROSES, "what the author asks the builders"),
+        Key("pictures", Kind.TABLES, "pictures of it"),
+    ),
+    where="between the two `---` lines of `steps/NN-name.md`; Markdown follows",
+)
+
+QUESTION = Table(
+    "a question",
+    (
+        Key("step", Kind.NAME, "the step it is about", required=True),
+        Key("by", Kind.HANDLE, "who asks", required=True),
+        Key("when", Kind.DATE, "the day it was asked", required=True),
+        Key("status", Kind.WORD, "open unless said", words=STATUS),
+        Key("title", Kind.PROSE, "the question in a line", required=True),
+    ),
+    where="the first block of `questions/ID.md`; Markdown follows",
+)
+
+REPLY = Table(
+    "a reply",
+    (
+        Key("by", Kind.HANDLE, "who answers", required=True),
+        Key("when", Kind.DATE, "the day it was answered", required=True),
+    ),
+    where="each further block of `questions/ID.md`; Markdown follows",
+)
+
+BOARD = Table(
+    "a board",
+    (
+        Key("stock", Kind.NAME, "the stock it is", required=True),
+        Key("length", Kind.FORMULA, "along the grain", required=True),
+        Key("width", Kind.FORMULA, "across the grain", required=True),
+        Key("thickness", Kind.FORMULA, "as it measures"),
+        Key("count", Kind.COUNT, "how many of them; one unless said"),
+        Key("note", Kind.TEXT, "a word about it"),
+    ),
+    where="each of a builder's `boards:`",
+)
+
+BUILDER = Table(
+    "a builder",
+    (
+        Key("name", Kind.TEXT, "what the others call them"),
+        Key("sizes", Kind.FORMULAS, "sizes they change"),
+        Key("stock", Kind.SWAPS, "parts they make from another stock"),
+        Key("boards", Kind.TABLES, "the boards they have"),
+        Key("tools", Kind.TEXTS, "the tools they own"),
+        Key("humidity", Kind.TEXT, "how damp their shop is"),
+        Key("measured", Kind.FORMULAS, "sizes as they came out at the bench"),
+        Key("note", Kind.TEXT, "a word about it"),
+    ),
+    where="`builders/HANDLE.yaml`",
+)
+
+TABLES = (
+    PROJECT, ORIGIN, SIZE, SHOP, STOCK, PART, *CUTS.values(), CORNER, ASSEMBLY, PLACE, HARDWARE, JIG, FINISH,
+    CHANGE, HAND_OVER, LOOK, STAGE, STEP, AMISS, PICTURE, QUESTION, REPLY, BUILDER, BOARD,
+)  # fmt: skip
+"""Every table, in the order of the reference."""

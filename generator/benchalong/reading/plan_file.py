@@ -1,0 +1,248 @@
+"""`project.yaml` -> the tables of the plan as written."""
+
+from __future__ import annotations
+
+import re
+from typing import Literal, cast
+
+from benchalong.ground.marks import Place
+from benchalong.ground.prose import WrittenProse
+from benchalong.reading import language
+from benchalong.reading.cuts import cut
+from benchalong.reading.language import Kind
+from benchalong.reading.shape import Entry
+from benchalong.reading.written import (
+    Assembly,
+    Change,
+    Finish,
+    HandOver,
+    Hardware,
+    Jig,
+    Look,
+    Origin,
+    Part,
+    Project,
+    Shop,
+    Size,
+    Stage,
+    Stock,
+)
+from benchalong.reading.written import Place as Placing
+
+ORIGIN_POINT = ("0", "0", "0")
+NOT_IN_SLUG = re.compile(r"[^a-z0-9]+")
+
+
+def project(entry: Entry) -> Project:
+    sizes = entry.named("sizes", size, language.SIZE)
+    entry.tally.size_names = frozenset(sizes)
+    title = entry.prose("title")
+    return Project(
+        title=title,
+        id=entry.spelt("id", Kind.SLUG) or slug(title),
+        about=entry.markdown("about"),
+        edition=entry.text("edition"),
+        units=cast(Literal["inch", "millimetre"], entry.word("units", "inch")),
+        nearest=entry.formula("nearest"),
+        nearest_other=entry.formula("nearest_other"),
+        currency=entry.text("currency"),
+        projection=entry.word("projection", "third angle"),
+        piece=entry.name("piece"),
+        origin=entry.one("origin", origin, language.ORIGIN) or Origin(),
+        sizes=sizes,
+        shop=entry.one("shop", shop, language.SHOP) or Shop(),
+        stock=entry.named("stock", stock, language.STOCK),
+        parts=entry.named("parts", part, language.PART),
+        assemblies=entry.named("assemblies", assembly, language.ASSEMBLY),
+        hardware=entry.named("hardware", hardware, language.HARDWARE),
+        jigs=entry.named("jigs", jig, language.JIG),
+        finish=entry.named("finish", finish, language.FINISH),
+        changes=entry.list_of("changes", change, language.CHANGE),
+        cautions=entry.proses("cautions"),
+        words=entry.texts_by_name("words", Kind.WORDS),
+        ask=entry.one("ask", hand_over, language.HAND_OVER) or HandOver(),
+        look=entry.one("look", look, language.LOOK) or Look(),
+        stages=entry.named("stages", stage, language.STAGE),
+    )
+
+
+def slug(title: WrittenProse) -> str:
+    """A short name out of a title: `Seed cupboard` is `seed-cupboard`."""
+    words = " ".join(piece for piece in title if isinstance(piece, str))
+    return NOT_IN_SLUG.sub("-", words.lower()).strip("-")
+
+
+def origin(entry: Entry) -> Origin:
+    return Origin(plan=entry.text("plan"), rights=entry.text("rights"), by=entry.text("by"))
+
+
+def size(entry: Entry) -> Size:
+    formula = entry.formula("is")
+    if (*entry.path, "is") in entry.tally.unreadable:
+        entry.tally.unreadable.add(entry.path)
+    return Size(formula or "", note=entry.text("note"))
+
+
+def shop(entry: Entry) -> Shop:
+    return Shop(
+        tools=entry.texts("tools"),
+        country=entry.text("country"),
+        session=entry.text("session"),
+        bench=entry.text("bench"),
+    )
+
+
+def stock(entry: Entry) -> Stock:
+    return Stock(
+        kind=entry.word("kind"),
+        name=entry.text("name"),
+        species=entry.text("species"),
+        sawn=entry.word("sawn"),
+        buy=entry.text("buy"),
+        thickness=entry.formula("thickness"),
+        measured=entry.formula("measured"),
+        sheet=entry.sheet("sheet"),
+        grain=entry.text("grain"),
+        price=entry.text("price"),
+        note=entry.text("note"),
+    )
+
+
+def part(entry: Entry) -> Part:
+    return Part(
+        name=entry.text("name"),
+        stock=entry.name("stock"),
+        thickness=entry.formula("thickness"),
+        width=entry.formula("width"),
+        length=entry.formula("length"),
+        count=entry.count("count"),
+        mark=entry.text("mark"),
+        glued_up=entry.text("glued_up"),
+        purpose=entry.text("for"),
+        shows=entry.text("face"),
+        cuts=entry.list_of("cuts", cut, language.CUT),
+        note=entry.text("note"),
+    )
+
+
+def assembly(entry: Entry) -> Assembly:
+    return Assembly(
+        name=entry.text("name"),
+        place=entry.list_of("place", place, language.PLACE),
+        note=entry.text("note"),
+    )
+
+
+def place(entry: Entry) -> Placing:
+    kind: Literal["part", "assembly"] = "assembly" if "assembly" in entry and "part" not in entry else "part"
+    if ("part" in entry) == ("assembly" in entry):
+        _one_of_two(entry)
+    for key in ("along", "face"):
+        _fits(entry, key, kind)
+    return Placing(
+        kind=kind,
+        of=entry.name(kind),
+        mark=entry.text("mark"),
+        at=_corner(entry),
+        along=entry.word("along"),
+        face=entry.word("face"),
+        mirror=entry.word("mirror"),
+    )
+
+
+def _one_of_two(entry: Entry) -> None:
+    """A place names a part or an assembly; when one was mistyped, that has been said."""
+    if (*entry.path, "part") in entry.tally.unreadable or (*entry.path, "assembly") in entry.tally.unreadable:
+        return
+    found = "both a part and an assembly" if "part" in entry else "neither a part nor an assembly"
+    entry.tally.add(
+        Place(entry.path), f"{found} stands in this place", expected="part: NAME or assembly: NAME"
+    )
+
+
+def _fits(entry: Entry, key: str, kind: str) -> None:
+    if kind == "part" and key not in entry and (*entry.path, key) not in entry.tally.unreadable:
+        entry.lacks(key, entry.table.by_name[key].meaning.removeprefix("of a part: "))
+    if kind == "assembly" and key in entry:
+        entry.tally.add(
+            Place((*entry.path, key), on="key"),
+            f"{key} is for parts; an assembly stands as it was put together",
+            expected="mark, at, mirror",
+        )
+
+
+def _corner(entry: Entry) -> tuple[str, str, str]:
+    sizes = entry.point("at")
+    if sizes is not None and len(sizes) == 3:
+        return (sizes[0], sizes[1], sizes[2])
+    if sizes is not None:
+        entry.complain(
+            "at", f"{len(sizes)} sizes stand here, and a place takes 3", "[to the right, to the back, up]"
+        )
+    return ORIGIN_POINT
+
+
+def hardware(entry: Entry) -> Hardware:
+    return Hardware(
+        name=entry.text("name"),
+        size=entry.text("size"),
+        count=entry.count("count"),
+        price=entry.text("price"),
+        note=entry.text("note"),
+    )
+
+
+def jig(entry: Entry) -> Jig:
+    return Jig(
+        name=entry.text("name"),
+        purpose=entry.text("for"),
+        made_from=entry.text("made_from"),
+        note=entry.markdown("note"),
+    )
+
+
+def finish(entry: Entry) -> Finish:
+    return Finish(
+        what=entry.text("what"),
+        coats=entry.count("coats"),
+        wait=entry.text("wait"),
+        faces=entry.text("faces"),
+        bare=entry.text("bare"),
+        note=entry.text("note"),
+    )
+
+
+def change(entry: Entry) -> Change:
+    kinds = [kind for kind in language.CHANGE_KINDS if kind in entry]
+    if len(kinds) != 1 and not any(
+        (*entry.path, kind) in entry.tally.unreadable for kind in language.CHANGE_KINDS
+    ):
+        found = (
+            f"{' and '.join(kinds)} stand in one change"
+            if kinds
+            else "this change doesn't say what was changed"
+        )
+        entry.tally.add(
+            Place(entry.path), found, expected="one of size, joint, stock, part, assembly, with a name"
+        )
+    kind = kinds[0] if kinds else ""
+    return Change(
+        kind=kind, of=entry.name(kind) if kind else "", was=entry.text("was"), why=entry.text("why")
+    )
+
+
+def hand_over(entry: Entry) -> HandOver:
+    return HandOver(mail=entry.spelt("mail", Kind.MAIL), board=entry.spelt("board", Kind.WEB))
+
+
+def look(entry: Entry) -> Look:
+    return Look(
+        theme=entry.text("theme"),
+        language=entry.text("language") or "en",
+        accent=entry.text("accent"),
+        paper=entry.text("paper"),
+    )
+
+
+def stage(entry: Entry) -> Stage:
+    return Stage(title=entry.prose("title"), about=entry.markdown("about"))
