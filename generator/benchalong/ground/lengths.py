@@ -1,4 +1,4 @@
-"""Exact lengths. A length is a fraction of millimetres, so that an inch is 127/5 and a third stays a third."""
+"""Exact lengths: fractions of millimetres, so that an inch is 127/5 and a third stays a third."""
 
 from __future__ import annotations
 

@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 
 COMMON_UNITS = (
     "in", "inch", "inches", "ft", "foot", "feet", "yd", "yard", "yards", "mm", "cm", "dm", "m",
-    "millimetre", "millimetres", "centimetre", "centimetres", "metre", "metres", "mil", "thou",
+    "millimetre", "millimetres", "centimetre", "centimetres", "metre", "metres", "thou",
 )  # fmt: skip
 """The units a woodworker types, for messages; every other unit of length that has a word is read as well."""
 
