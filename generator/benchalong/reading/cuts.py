@@ -6,7 +6,7 @@ from benchalong.ground.marks import Path, Place
 from benchalong.ground.report import either
 from benchalong.ground.words import nearest_words
 from benchalong.reading.language import CORNER, CUT, CUT_SURFACES, EDGES, ENDS, FACES, Kind
-from benchalong.reading.shape import Entry
+from benchalong.reading.shape import Entry, counted
 from benchalong.reading.written import CUT_KINDS, SURFACES, Corner, Cut, Formula
 from benchalong.reading.yamltree import Value
 
@@ -19,6 +19,8 @@ GROUPS = {
     EDGES + FACES: "an edge, face or back",
 }
 """What each group of surfaces in `language.CUT_SURFACES` is called."""
+OTHER_WORDS = {"thru": "through", "middle": "centred", "center": "centred"}
+"""What is often said instead."""
 
 
 def cut(entry: Entry) -> Cut:
@@ -52,20 +54,21 @@ def _sizes(entry: Entry) -> dict[str, Formula]:
     found = {}
     for key in entry.table.keys:
         size = entry.formula(key.name) if key.kind is Kind.FORMULA else None
-        if size is not None:
+        if size is not None and not _is_mistyped(entry, key.name, size, key.words):
             found[key.name] = size
-            _check_word(entry, key.name, size, key.words)
     return found
 
 
-def _check_word(entry: Entry, key: str, size: Formula, words: tuple[str, ...]) -> None:
+def _is_mistyped(entry: Entry, key: str, size: Formula, words: tuple[str, ...]) -> bool:
     """`centerd` for `centred`: told here, since to the plan's arithmetic it is a name like any other."""
     if size in words or size in entry.tally.size_names:
-        return
-    if nearest_words(size, words):
+        return False
+    is_near = bool(nearest_words(size, words)) or OTHER_WORDS.get(size) in words
+    if is_near:
         entry.complain(
             key, f"{size} is neither a size nor a word for {key}", f"a size, or {either(words)}", words
         )
+    return is_near
 
 
 def _corners(entry: Entry) -> tuple[Corner, ...]:
@@ -99,7 +102,7 @@ def _at(entry: Entry, sizes: tuple[Formula, ...] | None, path: Path) -> Corner:
     if sizes is not None:
         entry.tally.add(
             Place(path),
-            f"{len(sizes)} sizes stand here, and a corner takes 2",
+            f"{counted(len(sizes), 'size')} here, and a corner takes 2",
             expected="[from end a, from edge a]",
         )
     return Corner("0", "0")

@@ -38,11 +38,12 @@ def closing(text: str, inside: int) -> int:
     return -1
 
 
-def hole(inner: str, place: Place, tally: Tally, *, part: HoleKind = "part") -> Hole:
-    """What stands between `(=` and `)`; `place` covers that. Nothing at all is reported."""
+def hole(inner: str, place: Place, tally: Tally, *, part: HoleKind = "part") -> Hole | None:
+    """What stands between `(=` and `)`; `place` covers that. None when nothing does (reported)."""
     text = inner.strip()
     if not text:
         tally.add(place, "nothing stands in (=)", expected="a size's name or a formula: (=stile)")
+        return None
     begins = (place.start or 0) + len(inner) - len(inner.lstrip())
     leads = PART.match(text)
     if leads:
@@ -75,7 +76,8 @@ def _pieces(text: str, path: Path, tally: Tally) -> list[str | Hole]:
             never_closes(Place(path, start=opens, end=opens + 2), tally)
             break
         pieces.append(escaped(text[done:opens]))
-        pieces.append(hole(text[seen:ends], Place(path, start=seen, end=ends), tally))
+        live = hole(text[seen:ends], Place(path, start=seen, end=ends), tally)
+        pieces.extend([live] if live else [])
         done = seen = ends + 1
     pieces.append(escaped(text[done:]))
     return [piece for piece in pieces if piece]

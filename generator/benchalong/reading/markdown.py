@@ -127,10 +127,11 @@ class _Note:
         at = token.meta["at"]
         place = self._place(token.content, at, block)
         if token.meta["open"]:
-            never_closes(place, self.tally)
-        else:
-            put = hole(token.content, place, self.tally, part="name" if self._links else "part")
-            self._out.append(self._stand_in(put))
+            never_closes(Place(self.path, start=(place.start or 2) - 2, end=place.start), self.tally)
+            return
+        filled = hole(token.content, place, self.tally, part="name" if self._links else "part")
+        if filled:
+            self.put(self._stand_in(filled))
 
     def link(self, token: Token, block: Token) -> None:
         href, title = str(token.attrs.get("href", "")), str(token.attrs.get("title", ""))
@@ -146,22 +147,19 @@ class _Note:
         alt = "".join(_words(token))
         file = unquote(str(token.attrs.get("src", ""))).removeprefix("../")
         if any(child.type == "live" for child in token.children or ()):
-            self.complain(
-                block, "![", "a live size can't stand in what a picture shows", "plain words, without (=…)"
-            )
+            found, expected = "a live size can't stand in what a picture shows", "plain words, without (=…)"
+            self.complain(block, f"![{token.content}", found, expected)
         elif not alt.strip():
+            found = "this picture has no words for those who can't see it"
+            self.complain(block, f"![{token.content}", found, "![what is seen](pictures/…)")
+        elif file not in self.tally.pictures:
+            meant = nearest_words(file, self.tally.pictures)
             self.complain(
-                block,
-                "![",
-                "this picture has no words for those who can't see it",
-                "![what is seen](pictures/…)",
+                block, file, f"there is no picture {shortened(file)} in the project", PICTURE_FILES, meant
             )
-        elif file in self.tally.pictures:
+        else:
             self.pictures.append(file)
             self.put(f'<img src="{self.opens(file, file, block)}" alt="{escaped(alt)}">')
-        else:
-            meant = nearest_words(file, self.tally.pictures)
-            self.complain(block, file, f"there is no picture {file} in the project", PICTURE_FILES, meant)
 
     def _leads(self, href: str, block: Token) -> str:
         if OWN_PAGE.match(href):

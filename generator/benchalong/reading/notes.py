@@ -121,11 +121,12 @@ def _amiss(entry: Entry) -> Amiss:
 
 def _picture(entry: Entry) -> Picture:
     file = entry.text("file").removeprefix("../")
-    if file and file not in entry.tally.pictures:
+    is_there = file in entry.tally.pictures
+    if file and not is_there:
         entry.complain(
             "file",
             f"there is no picture {file} in the project",
             PICTURE_FILES,
             nearest_words(file, entry.tally.pictures),
         )
-    return Picture(file=file, alt=entry.text("alt"), caption=entry.prose("caption"))
+    return Picture(file=file if is_there else "", alt=entry.text("alt"), caption=entry.prose("caption"))

@@ -10,7 +10,7 @@ from benchalong.ground.prose import WrittenProse
 from benchalong.reading import language
 from benchalong.reading.cuts import cut
 from benchalong.reading.language import Kind
-from benchalong.reading.shape import Entry
+from benchalong.reading.shape import Entry, counted
 from benchalong.reading.written import (
     Assembly,
     Change,
@@ -137,8 +137,9 @@ def place(entry: Entry) -> Placing:
     kind: Literal["part", "assembly"] = "assembly" if "assembly" in entry and "part" not in entry else "part"
     if ("part" in entry) == ("assembly" in entry):
         _one_of_two(entry)
-    for key in ("along", "face"):
-        _fits(entry, key, kind)
+    else:
+        _fits(entry, "along", kind)
+        _fits(entry, "face", kind)
     return Placing(
         kind=kind,
         of=entry.name(kind),
@@ -177,7 +178,9 @@ def _corner(entry: Entry) -> tuple[str, str, str]:
         return (sizes[0], sizes[1], sizes[2])
     if sizes is not None:
         entry.complain(
-            "at", f"{len(sizes)} sizes stand here, and a place takes 3", "[to the right, to the back, up]"
+            "at",
+            f"{counted(len(sizes), 'size')} here, and a place takes 3",
+            "[to the right, to the back, up]",
         )
     return ORIGIN_POINT
 

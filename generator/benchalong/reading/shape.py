@@ -244,9 +244,10 @@ class Entry:
 
     def lacks(self, key: str, meaning: str) -> None:
         """A key that must be there and isn't."""
-        self.tally.problems.append(
-            Problem(Place(self.path, on="key"), f"{self.called} has no {key}", f"{key}: {meaning}")
-        )
+        spec = self.table.by_name[key]
+        missing = "doesn't say its kind" if key == self.table.chosen_by else f"has no {key}"
+        expected = f"{key}: {listed(spec.words) if key == self.table.chosen_by else meaning}"
+        self.tally.problems.append(Problem(Place(self.path, on="key"), f"{self.called} {missing}", expected))
         self.tally.unreadable.add((*self.path, key))
 
     @property
@@ -387,6 +388,10 @@ def _variant(table: Table, values: Mapping[str, Value]) -> Table:
 
 
 _FORMULAS = (Kind.FORMULA, Kind.FORMULAS)
+
+
+def counted(count: int, what: str) -> str:
+    return f"{count} {what}{'' if count == 1 else 's'}"
 
 
 def listed(words: Iterable[str]) -> str:

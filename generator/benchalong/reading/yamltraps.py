@@ -297,7 +297,7 @@ def _out_of_line(stop: Stop) -> Problem | None:
         start,
         len(text.strip()),
         "this line doesn't line up with those above it",
-        f"the indent of {other} it belongs to, which begins in line {stop.first_line + stop.from_line}",
+        f"the indent of {other} above, in line {stop.first_line + stop.from_line} and after",
     )
 
 
