@@ -24,9 +24,14 @@ Address: TypeAlias = str
 Hosted: TypeAlias = Callable[[Path], Address]
 
 
+asked_for: list[str] = []
+"""Every path that the host was asked for."""
+
+
 class _Quiet(SimpleHTTPRequestHandler):
-    def log_message(self, format: str, *args: object) -> None:
-        """Says nothing: a test's output is its own."""
+    def log_message(self, *_: object) -> None:
+        """Notes the path, and says nothing: a test's output is its own."""
+        asked_for.append(self.path)
 
     def end_headers(self) -> None:
         # Editions follow each other within the second that a cache would compare by.
@@ -52,14 +57,20 @@ def host(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Address]:
         yield address
 
 
-@pytest.fixture(params=["file", "localhost"])
-def hosted(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Hosted:
-    """Gives a site's folder its address: as opened from the folder, and as a host gives it out."""
-    if request.param == "file":
-        return lambda folder: folder.as_uri()
-    host: Address = request.getfixturevalue("host")
+@pytest.fixture(scope="session")
+def on_host(host: Address, tmp_path_factory: pytest.TempPathFactory) -> Hosted:
+    """Gives a site's folder its address on the host."""
     base = tmp_path_factory.getbasetemp()
     return lambda folder: f"{host}/{folder.relative_to(base).as_posix()}"
+
+
+@pytest.fixture(params=["file", "localhost"])
+def hosted(request: pytest.FixtureRequest) -> Hosted:
+    """Gives a site's folder its address: as opened from the folder, and then as a host gives it out."""
+    if request.param == "file":
+        return lambda folder: folder.as_uri()
+    on_host: Hosted = request.getfixturevalue("on_host")
+    return on_host
 
 
 @pytest.fixture

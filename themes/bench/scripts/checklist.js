@@ -4,6 +4,9 @@
 
 (() => {
   const NOTE = "[data-made-before]";
+  /** One size changed often changes ten that follow from it; the note is read at arm's length. */
+  const MOST_CHANGES = 3;
+  const THEN = "Check the wood, then untick and tick again.";
 
   /**
    * @typedef {object} Checklist
@@ -36,7 +39,7 @@
     const notes = [];
     if (isReworded) notes.push([`The words have changed since this was ticked. They were: ${tick.words}`]);
     const changes = changedSizes(tick, shows);
-    if (changes.length) notes.push(["Ticked before a change: ", ...joined(changes), ". Check the wood, then untick and tick again."]);
+    if (changes.length) notes.push(["Ticked before a change: ", ...joined(changes), ". ", THEN]);
     return notes;
   }
 
@@ -59,7 +62,9 @@
 
   /** @param {(Node | string)[][]} pieces */
   function joined(pieces) {
-    return pieces.flatMap((piece, at) => (at ? ["; ", ...piece] : piece));
+    const left = pieces.length - MOST_CHANGES;
+    const more = left > 0 ? [[`and ${left} more ${left === 1 ? "size" : "sizes"}`]] : [];
+    return [...pieces.slice(0, MOST_CHANGES), ...more].flatMap((piece, at) => (at ? ["; ", ...piece] : piece));
   }
 
   /** @param {HTMLInputElement} box @param {(Node | string)[][]} notes */

@@ -7,6 +7,8 @@
 
 (() => {
   const HANDLE = "handle";
+  /** A step with many parts shows more sizes than anyone reads in a mail. */
+  const MOST_SIZES = 12;
 
   /** @param {string} step */
   const draftOf = (step) => `draft/${step}`;
@@ -20,7 +22,9 @@
   /** The sizes of a step in the reader's system, in words: `stile 2 3/8 in`. @param {StepSizes} shows @param {string} only */
   function sizesInWords({ sizes, names }, only) {
     const chosen = Object.keys(sizes).filter((name) => !only || name === only);
-    return chosen.map((name) => `${names[name] ?? name} ${sizeInWords(sizes[name])}`).join(", ");
+    const said = chosen.slice(0, MOST_SIZES).map((name) => `${names[name] ?? name} ${sizeInWords(sizes[name])}`);
+    const left = chosen.length - said.length;
+    return [...said, ...(left ? [`and ${left} more`] : [])].join("; ");
   }
 
   /** @param {string} exact */
@@ -141,7 +145,7 @@
     const { sizes, names } = benchalongPage.sizesOf(form.dataset.step ?? "");
     for (const name of Object.keys(sizes)) {
       const option = select.querySelector(`option[value="${CSS.escape(name)}"]`) ?? benchalongPage.make("option", { value: name });
-      option.textContent = `${names[name] ?? name}, ${sizeInWords(sizes[name])}`;
+      option.textContent = `${names[name] ?? name}: ${sizeInWords(sizes[name])}`;
       select.append(option);
     }
   }
