@@ -17,6 +17,7 @@ from benchalong import __version__
 from benchalong.command_line.saying import (
     DONE,
     FAULT,
+    UNREADABLE,
     ProgressLine,
     counted,
     forgiving,
@@ -55,7 +56,7 @@ WITH_FAULTS = click.option("--with-faults", is_flag=True, help="Publish although
 
 
 @click.group(
-    context_settings={"help_option_names": ["-h", "--help"]},
+    context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100},
     epilog="Exit codes: 0 done, 1 the plan has a fault, 2 something can't be read, 3 anything else.",
 )
 @click.version_option(__version__, "-V", "--version", message="benchalong %(version)s")
@@ -172,7 +173,8 @@ def run(words: Sequence[str]) -> int:
     except Unreadable as trouble:
         return say_problems(trouble, as_json=as_json)
     except click.exceptions.NoArgsIsHelpError as error:
-        return say_problems(typed.usage(error), as_json=as_json)
+        say(error.ctx.get_help() if error.ctx else "", to=sys.stderr)
+        return UNREADABLE
     except click.UsageError as error:
         return say_problems(typed.usage(error), as_json=as_json)
     except Refused as refused:

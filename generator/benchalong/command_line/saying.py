@@ -35,10 +35,12 @@ def forgiving() -> None:
 def say(text: str, *, to: TextIO | None = None) -> None:
     """Print a line; when nobody reads any more, be quiet from then on."""
     stream = to or sys.stdout
+    if stream is None:
+        return
     try:
         stream.write(f"{text}\n")
         stream.flush()
-    except (BrokenPipeError, ValueError):
+    except (OSError, ValueError):
         _stop_talking(stream)
 
 

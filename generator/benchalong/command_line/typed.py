@@ -46,6 +46,8 @@ class Typed:
             return self._no_such_option(error)
         if isinstance(error, click.MissingParameter):
             return self._missing(error)
+        if isinstance(error, click.BadParameter) and isinstance(error.param, click.Option):
+            return self._bad_value(error.param)
         if verbs := _unknown_verb(error, self.words):
             word, known = verbs
             near = nearest_words(word, known)
@@ -57,6 +59,24 @@ class Typed:
         name = error.option_name
         near = nearest_words(name, known) or tuple(error.possibilities or ())
         return self.problem(name, f"there is no option {name} here", f"one of {', '.join(known)}", near)
+
+    def _bad_value(self, option: click.Option) -> Unreadable:
+        """The word after an option that takes a number or one of a few words."""
+        name = next(name for name in option.opts if name.startswith("--"))
+        word = self._after(name)
+        known = [str(choice) for choice in getattr(option.type, "choices", ())]
+        least, most = getattr(option.type, "min", None), getattr(option.type, "max", None)
+        expected = f"one of {', '.join(known)}" if known else f"a whole number from {least} to {most}"
+        return self.problem(word, f"{name} can't be {word}", expected, nearest_words(word, known))
+
+    def _after(self, option: str) -> str:
+        """The word that was given to an option, be it after it or after its = sign."""
+        for word, following in zip(self.words, [*self.words[1:], ""], strict=True):
+            if word == option:
+                return following
+            if word.startswith(f"{option}="):
+                return word.removeprefix(f"{option}=")
+        return ""
 
     def _missing(self, error: click.MissingParameter) -> Unreadable:
         param = error.param
