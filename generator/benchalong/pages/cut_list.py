@@ -11,7 +11,7 @@ from benchalong.ground.lengths import Length
 from benchalong.pages.makings import Makings
 from benchalong.pages.part import PartLine, part_line, stock_words
 from benchalong.pages.shell import Shell
-from benchalong.workings.cut_list import CUT_LIST, CutRow
+from benchalong.workings.cut_list import CUT_LIST, Row
 
 
 @dataclass(frozen=True)
@@ -21,7 +21,7 @@ class CutLine:
     width: Markup
     length: Markup
     shoulders: Markup
-    """Length between shoulders; empty where there are none."""
+    """Length between shoulders; empty where there are none. All three without their unit."""
 
 
 @dataclass(frozen=True)
@@ -68,7 +68,7 @@ def _stocks(makings: Makings) -> tuple[StockShown, ...]:
     return tuple(found)
 
 
-def _thickness(makings: Makings, thickness: Length, rows: tuple[CutRow, ...]) -> Thickness:
+def _thickness(makings: Makings, thickness: Length, rows: tuple[Row, ...]) -> Thickness:
     lines = tuple(_line(makings, row) for row in rows)
     return Thickness(
         thickness=makings.shows.size(thickness),
@@ -79,12 +79,12 @@ def _thickness(makings: Makings, thickness: Length, rows: tuple[CutRow, ...]) ->
     )
 
 
-def _line(makings: Makings, row: CutRow) -> CutLine:
-    size = makings.shows.size
+def _line(makings: Makings, row: Row) -> CutLine:
+    bare = makings.shows.bare
     return CutLine(
         part=part_line(makings, row.part),
         count=row.count,
-        width=size(row.width),
-        length=size(row.length),
-        shoulders=Markup("") if row.shoulder_length is None else size(row.shoulder_length),
+        width=bare(row.width),
+        length=bare(row.length),
+        shoulders=Markup("") if row.shoulder_length is None else bare(row.shoulder_length),
     )

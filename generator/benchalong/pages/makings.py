@@ -9,16 +9,13 @@ from typing import Protocol, TypeVar
 from markupsafe import Markup
 
 from benchalong.drawing.picture import Picture
-from benchalong.pages.prose import Fills
+from benchalong.pages.prose import PAPER, Fills
 from benchalong.pages.shell import Link
 from benchalong.pages.shown import Shows
 from benchalong.plan.model import AssemblyId, Part, PartId, Plan, Step, StepId
 from benchalong.workings.working import Worked
 
 T = TypeVar("T")
-
-PAPER_PART = "#part-{part}"
-"""On paper a part is found further down, not on another page."""
 
 
 class Travelled(Protocol):
@@ -55,7 +52,7 @@ class Makings:
         """For pages in a folder: stages, steps, parts."""
         self.outer = Fills(self.shows, "")
         """For pages at the site's root."""
-        self.paper = Fills(self.shows, "", part_link=PAPER_PART)
+        self.paper = Fills(self.shows, "", places=PAPER)
         self._kept: dict[tuple[str, str], object] = {}
 
     def once(self, what: str, of: str, make: Callable[[], T]) -> T:

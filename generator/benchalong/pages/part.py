@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from benchalong.ground.lengths import Length
+from benchalong.pages.cut_words import size_words
 from benchalong.pages.makings import Makings, drawn, marks_in_short
 from benchalong.pages.shell import Link, Shell
 from benchalong.plan.model import Cut, Part, PartId, SizeName, Stock
@@ -127,9 +128,7 @@ def part_page(makings: Makings, part: Part) -> PartPage:
         sizes=sizes,
         cuts=cuts,
         is_rounded=any(size.rounding for size in (*sizes, *(size for cut in cuts for size in cut.sizes))),
-        steps=tuple(
-            makings.step_link(step) for step in makings.worked[TOUCHED].steps_by_part.get(part.id, ())
-        ),
+        steps=tuple(makings.step_link(step) for step in makings.worked[TOUCHED].steps.get(part.id, ())),
     )
 
 
@@ -150,5 +149,7 @@ def named_size(makings: Makings, name: str, length: Length, follows: tuple[SizeN
 
 
 def _cut(makings: Makings, cut: Cut) -> CutShown:
-    sizes = tuple(named_size(makings, size.name, size.length, size.sizes) for size in cut.sizes)
+    sizes = tuple(
+        named_size(makings, size_words(cut, size.name), size.length, size.sizes) for size in cut.sizes
+    )
     return CutShown(cut.name, cut.where, sizes, cut.note)

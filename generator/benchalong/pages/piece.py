@@ -107,7 +107,9 @@ class PiecePage:
     cautions: tuple[Markup, ...]
     """The project's own."""
     always: tuple[str, ...]
-    """What holds for any piece made with these tools."""
+    """What holds for any piece."""
+    with_tools: tuple[str, ...]
+    """What holds wherever tools such as these are used."""
     changes: tuple[ChangeLine, ...]
     origin_plan: str
     origin_by: str
@@ -140,7 +142,8 @@ def piece_page(makings: Makings) -> PiecePage:
         ),
         finish=tuple(_finish(each) for each in plan.finish.values()),
         cautions=tuple(makings.outer.fill(caution) for caution in plan.cautions),
-        always=(*ALWAYS, *cautions_for(tools)),
+        always=ALWAYS,
+        with_tools=cautions_for(tools),
         changes=tuple(_change(makings, change) for change in plan.changes),
         origin_plan=plan.origin.plan,
         origin_by=plan.origin.by,
@@ -155,9 +158,9 @@ def overall(makings: Makings) -> tuple[NamedSize, ...]:
     if extent is None:
         return ()
     lengths: tuple[tuple[str, Length], ...] = (
-        ("Width", extent.width),
-        ("Depth", extent.depth),
-        ("Height", extent.height),
+        ("Width", extent.piece.width),
+        ("Depth", extent.piece.depth),
+        ("Height", extent.piece.height),
     )
     return tuple(named_size(makings, name, length, ()) for name, length in lengths)
 

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import html
 import re
+from collections.abc import Mapping
+from typing import TypeAlias
 
 from markupsafe import Markup
 
-from benchalong.ground.prose import LiveNumber, LiveSize, PartName, Prose
+from benchalong.ground.prose import Address, LiveNumber, LiveSize, PartName, Prose
 from benchalong.pages.shown import Shows
 
 BLOCK = re.compile(r"</?(?:p|li|ul|ol|dl|dt|dd|h[1-6]|br|hr|blockquote|pre|table|tr|td|th)\b[^>]*>")
@@ -16,43 +18,57 @@ SPACE = re.compile(r"\s+")
 EMPTY = Markup("")
 
 
+Live: TypeAlias = LiveSize | LiveNumber | PartName | Address
+
+PAGES = {
+    "part": "{root}parts/{of}.html",
+    "step": "{root}steps/{of}.html",
+    "question": "{root}questions.html#question-{of}",
+    "picture": "{root}{of}",
+}
+"""Where things are found on the site; `root` leads from a page back to the site's root."""
+PAPER = {**PAGES, "part": "#part-{of}", "step": "#step-{of}"}
+"""On paper a part or step is found further down, not on another page."""
+
+
 class Fills:
-    """Fills prose for the pages that stand in one folder.
+    """Fills prose for the pages that stand in one folder, whose way to the site's root is `root`."""
 
-    `root` leads from those pages to the site's root; links to parts and pictures need it.
-    """
-
-    def __init__(self, shows: Shows, root: str, *, part_link: str = "{root}parts/{part}.html") -> None:
+    def __init__(self, shows: Shows, root: str, *, places: Mapping[str, str] = PAGES) -> None:
         self._shows = shows
         self._root = root
-        self._part_link = part_link
+        self._places = places
 
     def fill(self, prose: Prose) -> Markup:
         """Safe HTML; part names lead to their pages."""
         if not prose:
             return EMPTY
-        return Markup("".join(piece if isinstance(piece, str) else self._live(piece) for piece in prose))
+        return Markup("".join([piece if isinstance(piece, str) else self._live(piece) for piece in prose]))
 
     def title(self, prose: Prose) -> Markup:
-        """The same without links, for what is itself a link or a heading."""
+        """The same without links to parts, for what is itself a link or a heading."""
         if not prose:
             return EMPTY
-        return Markup("".join(piece if isinstance(piece, str) else self._bare(piece) for piece in prose))
+        return Markup("".join([piece if isinstance(piece, str) else self._bare(piece) for piece in prose]))
 
     def plain(self, prose: Prose) -> str:
         """Plain text in one line, sizes in the author's system."""
-        return plain("".join(piece if isinstance(piece, str) else self._bare(piece) for piece in prose))
+        return plain("".join([piece if isinstance(piece, str) else self._bare(piece) for piece in prose]))
 
-    def _live(self, piece: LiveSize | LiveNumber | PartName) -> str:
-        if not isinstance(piece, PartName):
-            return self._bare(piece)
-        link = self._part_link.format(root=self._root, part=piece.part)
-        return f'<a href="{link}">{html.escape(piece.name)}</a>'
+    def _live(self, piece: Live) -> str:
+        if isinstance(piece, PartName) and piece.leads:
+            return f'<a href="{self._place("part", piece.part)}">{html.escape(piece.name)}</a>'
+        return self._bare(piece)
 
-    def _bare(self, piece: LiveSize | LiveNumber | PartName) -> str:
+    def _bare(self, piece: Live) -> str:
         if isinstance(piece, LiveSize):
             return self._shows.size(piece.length)
+        if isinstance(piece, Address):
+            return html.escape(self._place(piece.kind, piece.of))
         return html.escape(piece.text if isinstance(piece, LiveNumber) else piece.name)
+
+    def _place(self, kind: str, of: str) -> str:
+        return self._places[kind].format(root=self._root, of=of)
 
 
 def plain(safe: str) -> str:

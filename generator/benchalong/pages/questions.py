@@ -78,11 +78,9 @@ def _by_step(makings: Makings, asked: list[Question]) -> tuple[StepThreads, ...]
 
 
 def threads_of(makings: Makings, step: StepId, fills: Fills) -> tuple[Thread, ...]:
-    """A step's questions, those still open first."""
-    asked = (makings.plan.questions[each] for each in makings.worked[TOUCHED].questions_by_step.get(step, ()))
-    return tuple(
-        thread(each, fills) for each in sorted(asked, key=lambda each: (each.status != "open", each.when))
-    )
+    """A step's questions, those still open first, then the newest."""
+    asked = makings.worked[TOUCHED].questions.get(step, ())
+    return tuple(thread(makings.plan.questions[each], fills) for each in asked)
 
 
 def thread(asked: Question, fills: Fills) -> Thread:

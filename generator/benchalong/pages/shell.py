@@ -1,10 +1,9 @@
-"""What every page has around what it shows: its kind, its way back to the site's root, its place among the pages."""
+"""What every page has around what it shows: its kind, its way back to the site's root, its neighbours."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Protocol
 
 from markupsafe import Markup
 
@@ -13,7 +12,7 @@ from benchalong.ground.shown import System
 
 @dataclass(frozen=True)
 class Link:
-    """A way to a page. `path` counts from the site's root: a template puts the page's own `root` before it."""
+    """A way to a page. `path` counts from the site's root; a template puts the page's own `root` before it."""
 
     path: str
     words: str | Markup
@@ -34,13 +33,6 @@ class Shell:
         return "../" * self.path.count("/")
 
 
-class Record(Protocol):
-    """A page's record: whatever it shows, inside its shell."""
-
-    @property
-    def shell(self) -> Shell: ...
-
-
 @dataclass(frozen=True)
 class Page:
     """One file of the site."""
@@ -52,7 +44,7 @@ class Page:
 
     @property
     def record(self) -> object:
-        """What the template is given as `page`; made anew each time, so that a large site needs little memory."""
+        """What the template is given as `page`; made when asked for, so that a large site needs little memory."""
         return self.make()
 
 

@@ -13,7 +13,7 @@ from benchalong.ground.lengths import INCH, Length
 from benchalong.ground.shown import SYSTEMS, Precision, System, decimal, mixed_fraction, shown
 
 FINEST_FRACTION = 1024
-"""A fraction of an inch with a larger number below the line says nothing to anyone; then a decimal is shown."""
+"""With a larger number below the line a fraction of an inch says nothing to anyone; a decimal does."""
 
 
 class Shows:
@@ -23,6 +23,7 @@ class Shows:
         self.units: System = units
         self.precision = precision
         self._sizes: dict[Length, Markup] = {}
+        self._bare: dict[Length, Markup] = {}
         self._roundings: dict[Length, Markup] = {}
 
     def size(self, length: Length) -> Markup:
@@ -30,6 +31,15 @@ class Shows:
         found = self._sizes.get(length)
         if found is None:
             found = self._sizes[length] = _size(length, self.text(length))
+        return found
+
+    def bare(self, length: Length) -> Markup:
+        """The number alone, for a column whose head names the unit."""
+        found = self._bare.get(length)
+        if found is None:
+            seen = shown(length, self.units, self.precision)
+            text = f"{'≈' if seen.is_rounded else ''}{seen.number}"
+            found = self._bare[length] = _size(length, text, "size bare")
         return found
 
     def text(self, length: Length) -> str:
@@ -48,8 +58,8 @@ class Shows:
         return found
 
 
-def _size(length: Length, text: str) -> Markup:
-    return Markup('<data class="size" value="{}">{}</data>').format(str(length), text)
+def _size(length: Length, text: str, classes: str = "size") -> Markup:
+    return Markup('<data class="{}" value="{}">{}</data>').format(classes, str(length), text)
 
 
 def _rounding(length: Length, system: System, precision: Precision) -> Markup:
@@ -64,7 +74,7 @@ def _rounding(length: Length, system: System, precision: Precision) -> Markup:
 
 
 def exactly(length: Length, system: System) -> str:
-    """The length as exactly as words can say it: a fraction of an inch where that can be read, else a decimal."""
+    """The length as exactly as it can be read: a fraction of an inch where there is a short one, or a decimal."""
     if system == "millimetre":
         return _decimal_text(length, "mm", places=4)
     inches = length / INCH

@@ -91,7 +91,7 @@ class HandOverShown:
     """Where a question can go."""
 
     mail: str
-    """A `mailto:` address with its subject filled in; empty where the project names none."""
+    """A `mailto:` address; empty where the project names none."""
     mail_address: str
     board: str
 
@@ -126,7 +126,7 @@ def step_page(makings: Makings, step: Step) -> StepPage:
         steps=len(makings.order),
         step=shown,
         threads=threads_of(makings, step.id, makings.inner),
-        hand_over=_hand_over(makings, title),
+        hand_over=_hand_over(makings),
         previous=makings.step_link(makings.order[number - 2].id) if number > 1 else None,
         next=makings.step_link(makings.order[number].id) if number < len(makings.order) else None,
         data=embedded_json(sizes_shown(makings, step)),
@@ -171,7 +171,7 @@ def _job(plan: Plan, job: Job) -> JobLine:
     return JobLine(job.kind[:1].upper() + job.kind[1:], tuple(names))
 
 
-def _hand_over(makings: Makings, title: str) -> HandOverShown:
+def _hand_over(makings: Makings) -> HandOverShown:
     ask = makings.plan.ask
     return HandOverShown(
         mail=f"mailto:{ask.mail}" if ask.mail else "", mail_address=ask.mail, board=ask.board

@@ -6,12 +6,15 @@ the work; they say so themselves. A step's own cautions are the author's and com
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+import re
+from collections.abc import Iterable, Iterator
+
+NOT_A_WORD = re.compile(r"[^a-z]+")
 
 ALWAYS: tuple[str, ...] = (
     "Read the manual of each machine you use, and follow it where it says otherwise than this plan.",
-    "Wear eye protection at every machine, and hearing protection where it is loud. Fine dust harms the lungs: "
-    "draw it off, and wear a mask while sanding.",
+    "Wear eye protection at every machine, and hearing protection where it is loud. Fine dust harms the "
+    "lungs: draw it off, and wear a mask while sanding.",
     "No gloves, loose sleeves, rings or long hair near anything that turns.",
     "Unplug a machine before you change its cutter or reach near it.",
     "Don't run a machine tired, hurried or alone in the building if you can help it.",
@@ -22,58 +25,89 @@ ALWAYS: tuple[str, ...] = (
 BY_TOOL: tuple[tuple[tuple[str, ...], str], ...] = (
     (
         ("table saw",),
-        "Table saw: riving knife and guard on for every cut they allow. Stand to the side of the blade's line, use a "
-        "push stick for narrow work, and never use the fence and the mitre gauge together on a cut that goes through.",
+        "Table saw: riving knife and guard on for every cut they allow. Stand to the side of the blade's "
+        "line, use a push stick for narrow work, and never use the fence and the mitre gauge together on "
+        "a cut that goes through.",
     ),
     (
-        ("mitre saw", "miter saw", "chop saw"),
-        "Mitre saw: hold the work against the fence, keep hands well clear of the blade's path, and let the blade "
-        "stop before you lift it.",
+        (
+            "mitre saw",
+            "miter saw",
+            "chop saw",
+        ),
+        "Mitre saw: hold the work against the fence, keep hands well clear of the blade's path, and let "
+        "the blade stop before you lift it.",
     ),
     (
-        ("jointer", "surface planer"),
-        "Jointer: use push blocks, keep hands from passing over the cutter, and put no board on it shorter or thinner "
-        "than its manual allows.",
+        (
+            "jointer",
+            "surface planer",
+        ),
+        "Jointer: use push blocks, keep hands from passing over the cutter, and put no board on it "
+        "shorter or thinner than its manual allows.",
     ),
     (
-        ("planer", "thicknesser"),
-        "Planer: put nothing through it shorter than its manual allows, stand out of the line of the board, and never "
-        "reach in after a piece.",
+        (
+            "planer",
+            "thicknesser",
+        ),
+        "Planer: put nothing through it shorter than its manual allows, stand out of the line of the "
+        "board, and never reach in after a piece.",
     ),
     (
         ("router table",),
-        "Router table: feed against the turn of the cutter, with the guard and a push block. Never trap the work "
-        "between cutter and fence.",
+        "Router table: feed against the turn of the cutter, with the guard and a push block. Never trap "
+        "the work between cutter and fence.",
     ),
     (
-        ("router", "trim router", "hand router"),
-        "Router: clamp the work, feed so that the cutter pulls towards its guide, take depth in several passes, and "
-        "let it stop before you set it down.",
+        (
+            "router",
+            "trim router",
+            "hand router",
+        ),
+        "Router: clamp the work, feed so that the cutter pulls towards its guide, take depth in several "
+        "passes, and let it stop before you set it down.",
     ),
     (
-        ("band saw", "bandsaw"),
-        "Band saw: set the guard just above the work, keep fingers out of the blade's line, and give round stock a "
-        "cradle.",
+        (
+            "band saw",
+            "bandsaw",
+        ),
+        "Band saw: set the guard just above the work, keep fingers out of the blade's line, and give "
+        "round stock a cradle.",
     ),
     (
-        ("drill press", "pillar drill"),
-        "Drill press: clamp the work or hold it against a stop, and take the key out of the chuck before you start.",
+        (
+            "drill press",
+            "pillar drill",
+        ),
+        "Drill press: clamp the work or hold it against a stop, and take the key out of the chuck before "
+        "you start.",
     ),
     (
-        ("chisel", "chisels", "plane", "block plane", "knife", "marking knife"),
-        "Edge tools: keep both hands behind the edge, and clamp the work. A dull tool slips more than a sharp one.",
+        (
+            "chisel",
+            "chisels",
+            "block plane",
+            "hand plane",
+            "plane",
+            "knife",
+            "spokeshave",
+            "drawknife",
+        ),
+        "Edge tools: keep both hands behind the edge, and clamp the work. A dull tool slips more than a "
+        "sharp one.",
     ),
     (
-        ("clamp", "clamps", "bar clamps"),
+        (
+            "clamp",
+            "clamps",
+            "bar clamps",
+        ),
         "Clamps: fingers out before you tighten. A long clamp falls: lay it down or have someone hold it.",
     ),
 )
-"""Words for a tool, and what is said where one of them is named. The first line that fits a tool is its own."""
-
-OILY_RAGS = (
-    "Rags wet with oil or oil varnish can catch fire by themselves. Spread them flat outdoors to dry, or drown them in "
-    "a lidded metal can of water, and follow the label."
-)
+"""Words for a tool, and what is said where one of them is named."""
 
 
 def cautions_for(tools: Iterable[str]) -> tuple[str, ...]:
@@ -82,14 +116,13 @@ def cautions_for(tools: Iterable[str]) -> tuple[str, ...]:
     return tuple(caution for _, caution in BY_TOOL if caution in said)
 
 
-def _of(tool: str) -> tuple[str, ...]:
-    name = tool.lower()
+def _of(tool: str) -> Iterator[str]:
+    """A tool's own cautions; one line of a tool list may name several tools."""
+    left = f" {NOT_A_WORD.sub(' ', tool.lower())} "
     for words, caution in BY_TOOL:
-        if any(_names(name, word) for word in words):
-            return (caution,)
-    return ()
-
-
-def _names(tool: str, word: str) -> bool:
-    """Whether the tool's name holds this word whole: `planer` is in `planer, 13 in`, not in `explainer`."""
-    return f" {word} " in f" {tool.replace(',', ' ').replace('(', ' ').replace(')', ' ')} "
+        named = [word for word in words if f" {word} " in left]
+        for word in named:
+            # A router table is no router held in the hand.
+            left = left.replace(f" {word} ", " , ")
+        if named:
+            yield caution

@@ -12,7 +12,8 @@ WORDS: Mapping[str, str] = {
     "across the grain": "At a right angle to the fibres. Wood swells and shrinks this way, and splits least when cut so.",
     "along the grain": "The way the fibres run, usually the length of the board. Wood hardly moves this way.",
     "annual ring": "One year's growth. How the rings lie in the end of a board tells which way it will cup.",
-    "arris": "The sharp corner where two faces meet. A light stroke of the plane or of fine paper takes it off.",
+    "arris": "The sharp corner where two faces meet. A light stroke of the plane or of fine paper takes it "
+    "off.",
     "bevel": "A slope that takes away an arris at an even angle along its whole length.",
     "blank": "A piece cut a little over size, out of which a part will be made.",
     "board foot": "A measure of wood as bought: a piece 12 in wide, 12 in long and 1 in thick before planing.",
@@ -29,8 +30,8 @@ WORDS: Mapping[str, str] = {
     "cup": "A board hollow across its width, like a gutter.",
     "cut list": "The list of all parts with their final sizes and counts, by stock.",
     "dado": "A flat-bottomed channel cut across the grain, most often to hold a shelf.",
-    "dado stack": "Several blades and chippers side by side on one arbor, to cut a channel in one pass. Not allowed "
-    "on every saw, nor in every country.",
+    "dado stack": "Several blades and chippers side by side on one arbor, to cut a channel in one pass. Not "
+    "allowed on every saw, nor in every country.",
     "diagonals": "The two lines from corner to corner. A frame is square when they are equally long.",
     "dovetail": "A joint of wedge-shaped tails and pins that can't be pulled apart one way.",
     "dowel": "A round peg of wood, glued into matching holes.",
@@ -66,7 +67,8 @@ WORDS: Mapping[str, str] = {
     "panel": "A broad, thin part, solid or sheet, that fills a frame.",
     "pilot hole": "A hole drilled before a screw or nail, so that the wood doesn't split.",
     "play": "Room left between two parts on purpose, so that they go together or can move.",
-    "plywood": "Sheet made of thin layers glued crosswise. It hardly moves, and its true thickness is often under its name.",
+    "plywood": "Sheet made of thin layers glued crosswise. It hardly moves, and its true thickness is often "
+    "under its name.",
     "proud": "Standing a little above its neighbour; the opposite of flush.",
     "push block": "A handle with a gripping sole that keeps hands above the work and away from the cutter.",
     "push stick": "A stick with a notch to feed the end of the work past a blade.",
@@ -84,7 +86,8 @@ WORDS: Mapping[str, str] = {
     "sacrificial fence": "A board fixed to the fence, which the cutter may touch.",
     "sapwood": "The outer, lighter wood of the trunk. Some sort it out for its colour.",
     "scribe": "To mark or shape a part to the line of what it meets.",
-    "setup": "One machine with one cutter at one setting. Every part that needs it is cut before it is changed.",
+    "setup": "One machine with one cutter at one setting. Every part that needs it is cut before it is "
+    "changed.",
     "shoulder": "The step beside a tongue or tenon, which meets the other part and hides the joint.",
     "snipe": "A dip that a planer leaves near the end of a board. Leave length to cut it off.",
     "softwood": "Wood of a conifer: pine, spruce, fir.",
