@@ -59,6 +59,14 @@ def test_a_webp_stays_one(tmp_path: Path) -> None:
     assert "exif" not in image.info
 
 
+def test_a_gif_stands_still_and_keeps_no_comment(tmp_path: Path) -> None:
+    photo().save(tmp_path / "a.gif", save_all=True, append_images=[photo().rotate(90)], comment=b"mine")
+    data = ready_picture(tmp_path, "a.gif", MemoryStore()).data
+    assert opened(data).format == "GIF"
+    assert getattr(opened(data), "n_frames", 1) == 1
+    assert b"mine" not in data
+
+
 def test_what_is_large_is_made_smaller(tmp_path: Path) -> None:
     photo((3200, 1000)).save(tmp_path / "a.jpg")
     assert opened(ready_picture(tmp_path, "a.jpg", MemoryStore()).data).size == (1600, 500)
@@ -75,11 +83,11 @@ def test_twice_gives_the_same_bytes_from_the_store_too(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("name", "data", "said"),
     [
-        ("a.gif", b"GIF89a", "is not a PNG, JPEG or WebP file by its ending"),
-        ("a.svg", b"<svg/>", "is not a PNG, JPEG or WebP file by its ending"),
-        ("a.png", b"<svg xmlns='http://www.w3.org/2000/svg'/>", "is not a PNG, JPEG or WebP picture"),
-        ("a.jpg", b"", "is not a PNG, JPEG or WebP picture"),
-        ("a.jpg", b"GIF89a" + b"\0" * 50, "is not a PNG, JPEG or WebP picture"),
+        ("a.tif", b"II*", "is not a PNG, JPEG, WebP or GIF file by its ending"),
+        ("a.svg", b"<svg/>", "is not a PNG, JPEG, WebP or GIF file by its ending"),
+        ("a.png", b"<svg xmlns='http://www.w3.org/2000/svg'/>", "is not a PNG, JPEG, WebP or GIF picture"),
+        ("a.jpg", b"", "is not a PNG, JPEG, WebP or GIF picture"),
+        ("a.jpg", b"II*" + b"\0" * 50, "is not a PNG, JPEG, WebP or GIF picture"),
     ],
 )
 def test_refused(tmp_path: Path, name: str, data: bytes, said: str) -> None:

@@ -2,7 +2,8 @@
 
 Every picture is decoded and encoded again: what a camera wrote beside the picture (the place, the
 owner, the time) stays at home, and a file that only looks like a picture goes no further. Pictures
-are turned as the camera meant them and made no larger than a page can use.
+are turned as the camera meant them and made no larger than a page can use. What moves stands still: only the first
+picture of a GIF or WebP goes out.
 """
 
 from __future__ import annotations
@@ -20,7 +21,7 @@ from benchalong.ground.store import Store
 if TYPE_CHECKING:
     from PIL.Image import Image
 
-FORMATS = {".png": "PNG", ".jpg": "JPEG", ".jpeg": "JPEG", ".webp": "WEBP"}
+FORMATS = {".png": "PNG", ".jpg": "JPEG", ".jpeg": "JPEG", ".webp": "WEBP", ".gif": "GIF"}
 """What a picture is written as, by its ending."""
 LARGEST_FILE = 40 * 1024 * 1024
 MOST_PIXELS = 60_000_000
@@ -42,11 +43,11 @@ class Photo:
 
 
 def ready_picture(project: Path, file: str, store: Store) -> Photo:
-    """The picture, clean. Raises NotAPicture for what isn't a PNG, JPEG or WebP inside the project."""
+    """The picture, clean. Raises NotAPicture for what isn't a PNG, JPEG, WebP or GIF inside the project."""
     path = project / file
     kind = FORMATS.get(path.suffix.lower())
     if kind is None:
-        raise NotAPicture("is not a PNG, JPEG or WebP file by its ending")
+        raise NotAPicture("is not a PNG, JPEG, WebP or GIF file by its ending")
     if not path.resolve().is_relative_to(project.resolve()):
         raise NotAPicture("lies outside the project")
     raw = _read(path)
@@ -80,14 +81,14 @@ def _encoded(raw: bytes, kind: str) -> bytes:
     try:
         with warnings.catch_warnings():
             warnings.simplefilter("ignore", Image.DecompressionBombWarning)
-            with Image.open(io.BytesIO(raw), formats=("PNG", "JPEG", "WEBP")) as opened:
+            with Image.open(io.BytesIO(raw), formats=tuple(set(FORMATS.values()))) as opened:
                 if opened.width * opened.height > MOST_PIXELS:
                     raise NotAPicture("has more than 60 million pixels")
                 opened.draft("RGB", (LONGEST_SIDE, LONGEST_SIDE))
                 turned = ImageOps.exif_transpose(opened)
                 turned = _in_plain_colours(turned)
     except UnidentifiedImageError:
-        raise NotAPicture("is not a PNG, JPEG or WebP picture") from None
+        raise NotAPicture("is not a PNG, JPEG, WebP or GIF picture") from None
     except (OSError, ValueError, SyntaxError, Image.DecompressionBombError):
         raise NotAPicture("is damaged") from None
     return _written(_small_enough(turned), kind)
@@ -132,5 +133,5 @@ def _written(image: Image, kind: str) -> bytes:
     clean = images.new(image.mode, image.size)
     clean.paste(image)
     out = io.BytesIO()
-    clean.save(out, kind, **({"quality": QUALITY} if kind != "PNG" else {"optimize": True}))
+    clean.save(out, kind, **({"quality": QUALITY} if kind in ("JPEG", "WEBP") else {"optimize": True}))
     return out.getvalue()

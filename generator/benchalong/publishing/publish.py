@@ -29,7 +29,7 @@ from benchalong.publishing.plan_json import SCHEMA_FILE, plan_json, schema_text
 from benchalong.publishing.pointing import Pointed, unreadable, where_named
 from benchalong.publishing.progress import Progress, no_progress
 from benchalong.publishing.templates import Templates
-from benchalong.publishing.theme import Chosen, Theme, chosen_in, load_theme
+from benchalong.publishing.theme import ICON_FILE, Chosen, Theme, chosen_in, load_theme
 from benchalong.road import Travelled
 from benchalong.workings.cut_list import CUT_LIST
 
@@ -129,7 +129,9 @@ def _write_pictures(
             site.write(file, ready_picture(project, file, store).data)
         except NotAPicture as why:
             mark, line = where_named(travelled.marks, file) or (Mark(file, 1, 1), "")
-            wrong.append(Pointed(mark, line, f"{file} {why}", "a photograph or drawing as PNG, JPEG or WebP"))
+            wrong.append(
+                Pointed(mark, line, f"{file} {why}", "a photograph or drawing as PNG, JPEG, WebP or GIF")
+            )
     if wrong:
         found = unreadable(wrong, travelled.marks)
         raise Unreadable(in_order(found.problems, found.marks), found.marks)
@@ -140,6 +142,8 @@ def _write_assets(site: _Files, travelled: Travelled, theme: Theme) -> None:
     for sources in (theme.styles, theme.scripts):
         for name, source in sorted(sources.items()):
             site.write(f"assets/{name}", source.text)
+    if theme.icon:
+        site.write(f"assets/{ICON_FILE}", theme.icon)
     look = travelled.plan.look
     site.write(f"assets/{COLOURS_FILE}", colours_css(look.accent, look.paper))
 
@@ -161,7 +165,7 @@ def _write_pages(
         if strict and template and (problems := page_problems(text, path, theme.templates[template], strict)):
             raise unreadable(problems)
         site.write(path, text)
-        count += 1
+        count += bool(template)
     return count
 
 

@@ -1,6 +1,6 @@
 """A theme, with what a project lays over it.
 
-A theme is a folder: `theme.yaml`, `templates/`, `styles/`, `scripts/`. It may fall back to another for
+A theme is a folder: `theme.yaml`, `icon.svg`, `templates/`, `styles/`, `scripts/`. It may fall back to another for
 every file it does not have. A project lays single files over its theme from its own `look/` folder:
 `look/templates/step.html` stands in for the theme's `step.html`. A name the theme doesn't have would do
 nothing, so it is refused, except a new template or style whose name begins with `own-`, to be included
@@ -27,16 +27,17 @@ from pathlib import Path
 import yaml
 
 from benchalong.ground.folders import shipped
-from benchalong.ground.marks import Mark, Marks
+from benchalong.ground.marks import Mark, Marks, at
 from benchalong.ground.problems import Unreadable
 from benchalong.ground.words import nearest_words
 from benchalong.publishing.colours import ThemeColours, is_colour
-from benchalong.publishing.pointing import Pointed, unreadable, where_named
+from benchalong.publishing.pointing import Pointed, unreadable
 from benchalong.publishing.styles import style_problems
 
 USUAL = "bench"
 """The theme of a project that names none."""
 THEME_FILE = "theme.yaml"
+ICON_FILE = "icon.svg"
 OVERLAY = "look"
 """The project's own folder of templates, styles and scripts."""
 LARGEST_FILE = 1024 * 1024
@@ -75,6 +76,8 @@ class Theme:
     templates: Sources
     styles: Sources
     scripts: Sources
+    icon: str = ""
+    """An SVG; always a shipped theme's, since an SVG of a project's own could hold a script."""
 
     @property
     def is_own(self) -> bool:
@@ -93,9 +96,8 @@ class Chosen:
 
 def chosen_in(look_theme: str, marks: Marks) -> Chosen:
     """The choice a project makes; the usual theme when it makes none."""
-    named = where_named(marks, look_theme) if look_theme else None
-    mark, line = named or (Mark("project.yaml", 1, 1), "")
-    return Chosen(look_theme or USUAL, mark, line)
+    mark = marks.find(at("project.yaml", "look", "theme"))
+    return Chosen(look_theme or USUAL, mark, marks.line(mark))
 
 
 def load_theme(chosen: Chosen, project: Path, *, with_scripts: bool = False) -> Theme:
@@ -116,7 +118,12 @@ def load_theme(chosen: Chosen, project: Path, *, with_scripts: bool = False) -> 
     if problems:
         raise unreadable(problems)
     return Theme(
-        chosen.name, layers[0].settings.colours, found["templates"], found["styles"], found["scripts"]
+        chosen.name,
+        layers[0].settings.colours,
+        found["templates"],
+        found["styles"],
+        found["scripts"],
+        _icon(layers),
     )
 
 
@@ -194,6 +201,11 @@ def _only_known(said: Mapping[str, object], known: Iterable[str]) -> None:
         if key not in set(known):
             near = nearest_words(str(key), known)
             raise ValueError(f"unknown key {key}" + (f", did you mean {near[0]}?" if near else ""))
+
+
+def _icon(layers: list[_Folder]) -> str:
+    files = (layer.path / ICON_FILE for layer in layers if not layer.own)
+    return next((file.read_text(encoding="utf-8") for file in files if file.is_file()), "")
 
 
 def _sources(folder: _Folder, kind: Kind, problems: list[Pointed]) -> dict[str, Source]:
