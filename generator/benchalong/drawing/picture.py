@@ -15,3 +15,13 @@ class Picture:
     width: float
     """Of the viewBox, in CSS pixels at the size it is meant to be seen on a phone."""
     height: float
+
+
+@dataclass(frozen=True)
+class PiecePicture(Picture):
+    """A picture of the piece, or of some of its copies where they stand."""
+
+    not_shown: tuple[str, ...] = ()
+    """Marks, as shortened in this picture, of the copies this view can't show. The picture says so too."""
+    shared: tuple[tuple[str, ...], ...] = ()
+    """Marks of equal parts that share one label, the labelled one first."""

@@ -1,0 +1,294 @@
+"""The piece, or an assembly, as it stands: from front, right and above, every part that shows with its mark.
+
+Parts that stand out (those a step makes or adds) get a heavier outline and pencil strokes, so that they
+are told apart without colour. Copies that this view can't show are listed, never drawn as if they showed.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+from svgwrite.container import Group
+from svgwrite.path import Path
+from svgwrite.text import Text
+
+from benchalong.drawing.eye import PIECE_EYE, Eye
+from benchalong.drawing.faces import FlatFaces, flat_faces
+from benchalong.drawing.hidden import Standing, Surface, joined, seen
+from benchalong.drawing.inside import Inside, deepest
+from benchalong.drawing.pencil import pencil_strokes
+from benchalong.drawing.picture import PiecePicture
+from benchalong.drawing.pointers import PITCH, ROW, TEXT, Frame, Label, Pointed, Side, placed, slots, width_of
+from benchalong.drawing.shading import Onto, bounds, path_data, shaded
+from benchalong.drawing.sheet import svg_root, svg_text
+from benchalong.drawing.text import in_lines
+from benchalong.drawing.woods import WOODS
+from benchalong.plan.model import PartId
+from benchalong.workings.copies import Copy
+from benchalong.workings.solids import Solid
+
+WIDTH = 358.0
+"""Of every picture of the piece, px."""
+TALLEST = 360.0
+"""The drawing itself is never taller, px."""
+GAP = 12.0
+"""Between the drawing and the frame that the leaders start from, px."""
+EDGE = 4.0
+"""Left free round the picture, px."""
+MANY = 24
+"""With more marks than this, equal parts share one label."""
+ENOUGH = 0.9
+"""A copy shows when there is this much room round some point of it, px."""
+
+
+@dataclass(frozen=True)
+class _Shown:
+    """One copy that can be pointed at."""
+
+    part: PartId
+    mark: str
+    inside: Inside
+
+
+@dataclass(frozen=True)
+class _Layout:
+    onto: Onto
+    height: float
+    labels: tuple[Label, ...]
+
+
+def piece_picture(
+    copies: Sequence[Copy],
+    solids: Mapping[PartId, Solid],
+    *,
+    names: Mapping[PartId, str],
+    title: str = "The piece",
+    standing_out: frozenset[str] = frozenset(),
+    woods: Mapping[PartId, str] | None = None,
+    eye: Eye = PIECE_EYE,
+) -> PiecePicture:
+    """These copies where they stand. `standing_out` has marks in full; `woods` one of WOODS for each part.
+
+    Raises ValueError when there is nothing to draw.
+    """
+    copies = [copy for copy in copies if not solids[copy.part].is_empty]
+    if not copies:
+        raise ValueError("nothing to draw")
+    surfaces = seen(_standing(copies, solids), eye)
+    marks = shortened([copy.mark for copy in copies])
+    scale = _widest_scale(surfaces)
+    shown = _shown(copies, marks, surfaces, least=ENOUGH / scale)
+    groups = _groups(shown)
+    layout = _layout(surfaces, [(_label_text(group), group[0].inside.point) for group in groups])
+    missing = _missing(marks, shown)
+    notes = [
+        line for note in _notes(missing, groups) for line in in_lines(note, size=TEXT, width=WIDTH - 2 * EDGE)
+    ]
+    height = layout.height + len(notes) * PITCH
+    alt = _alt(title, [copy for copy in copies if copy.mark in standing_out], names)
+    stand_out = {number for number, copy in enumerate(copies) if copy.mark in standing_out}
+    wood = {number: (woods or {}).get(copy.part, WOODS[0]) for number, copy in enumerate(copies)}
+    svg = svg_root(width=WIDTH, height=height, alt=alt, kind="piece")
+    _add_surfaces(svg, surfaces, layout.onto, wood, stand_out)
+    _add_labels(svg, layout.labels)
+    _add_notes(svg, notes, layout.height)
+    return PiecePicture(
+        svg_text(svg),
+        alt,
+        WIDTH,
+        round(height, 1),
+        missing,
+        tuple(tuple(one.mark for one in group) for group in groups if len(group) > 1),
+    )
+
+
+def shortened(marks: Sequence[str]) -> list[str]:
+    """Marks without the assemblies they all have in common: `LD/H`, `LD/P` -> `H`, `P`."""
+    split = [mark.split("/") for mark in marks]
+    same = 0
+    while all(len(parts) > same + 1 for parts in split) and len({parts[same] for parts in split}) == 1:
+        same += 1
+    return ["/".join(parts[same:]) for parts in split]
+
+
+def _standing(copies: Sequence[Copy], solids: Mapping[PartId, Solid]) -> list[Standing]:
+    faces: dict[PartId, FlatFaces] = {}
+    for copy in copies:
+        if copy.part not in faces:
+            faces[copy.part] = flat_faces(solids[copy.part])
+    return [
+        Standing(faces[copy.part], np.array(copy.turn, dtype=float), np.array([float(x) for x in copy.at]))
+        for copy in copies
+    ]
+
+
+# Which copies show, and their labels
+
+
+def _shown(
+    copies: Sequence[Copy], marks: Sequence[str], surfaces: Iterable[Surface], *, least: float
+) -> list[_Shown]:
+    best: dict[int, Inside] = {}
+    for surface in surfaces:
+        for region in surface.regions if len(surface.regions) < 3 else ():
+            _keep_deeper(best, surface.body, deepest(region.loops))
+        if len(surface.regions) >= 3:
+            _keep_deeper(best, surface.body, deepest(surface.outlines))
+    return [
+        _Shown(copy.part, marks[number], best[number])
+        for number, copy in enumerate(copies)
+        if number in best and best[number].room >= least
+    ]
+
+
+def _keep_deeper(best: dict[int, Inside], body: int, found: Inside) -> None:
+    if body not in best or found.room > best[body].room:
+        best[body] = found
+
+
+def _groups(shown: Sequence[_Shown]) -> list[list[_Shown]]:
+    """Copies by label: each its own, or equal parts together where there are too many; the clearest first."""
+    if len(shown) <= MANY:
+        return [[one] for one in shown]
+    together: dict[PartId, list[_Shown]] = defaultdict(list)
+    for one in shown:
+        together[one.part].append(one)
+    return [sorted(group, key=lambda one: -one.inside.room) for group in together.values()]
+
+
+def _label_text(group: Sequence[_Shown]) -> str:
+    return group[0].mark if len(group) == 1 else f"{group[0].mark} +{len(group) - 1}"
+
+
+def _missing(marks: Sequence[str], shown: Iterable[_Shown]) -> tuple[str, ...]:
+    there = {one.mark for one in shown}
+    return tuple(mark for mark in marks if mark not in there)
+
+
+def _notes(missing: Sequence[str], groups: Iterable[Sequence[_Shown]]) -> list[str]:
+    """What the reader must know of marks that aren't there, in lines below the picture."""
+    notes: list[str] = []
+    if any(len(group) > 1 for group in groups):
+        notes.append("+2: two more of the same part.")
+    if missing:
+        notes.append(f"Out of sight here: {', '.join(missing)}.")
+    return [line for note in notes for line in in_lines(note, size=TEXT, width=WIDTH - 2 * EDGE)]
+
+
+def _alt(title: str, standing_out: Sequence[Copy], names: Mapping[PartId, str]) -> str:
+    said = f"{title}, seen from the front, the right and above, with the mark of each part that shows."
+    if not standing_out:
+        return said
+    parts = list(dict.fromkeys(names.get(copy.part, copy.part) for copy in standing_out))
+    return f"{said} Standing out: {', '.join(parts)}."
+
+
+# Where all goes on the sheet
+
+
+def _widest_scale(surfaces: Sequence[Surface]) -> float:
+    low, high = bounds(surfaces)
+    wide, tall = (high - low).tolist()
+    return float(min((WIDTH - 2 * (EDGE + GAP)) / wide, TALLEST / tall))
+
+
+def _layout(surfaces: Sequence[Surface], wanted: Sequence[tuple[str, tuple[float, float]]]) -> _Layout:
+    """The largest drawing whose labels have short leaders: columns of labels, rows, or both."""
+    choices: tuple[tuple[Side, ...], ...] = (
+        ("left", "right"),
+        ("above", "below"),
+        ("left", "right", "above", "below"),
+    )
+    layouts = [found for sides in choices if (found := _with_sides(surfaces, wanted, sides)) is not None]
+    return min(layouts, key=_cost)
+
+
+def _cost(layout: _Layout) -> float:
+    """Leaders and height in px, against the size of the drawing."""
+    leaders = sum(label.length for label in layout.labels) / max(1, len(layout.labels))
+    return (100 + leaders + 0.1 * layout.height) / layout.onto.scale
+
+
+def _with_sides(
+    surfaces: Sequence[Surface], wanted: Sequence[tuple[str, tuple[float, float]]], sides: tuple[Side, ...]
+) -> _Layout | None:
+    low, high = bounds(surfaces)
+    wide, tall = (high - low).tolist()
+    widest = max((width_of(text) for text, _ in wanted), default=0.0)
+    column = widest + 6 if "left" in sides else 0.0
+    row = ROW if "above" in sides else TEXT / 2
+    scale = min((WIDTH - 2 * (EDGE + GAP + column)) / wide, TALLEST / tall)
+    if scale <= 0:
+        return None
+    side = (WIDTH - scale * wide) / 2 - GAP
+    snug = Frame(side, EDGE + row, WIDTH - side, EDGE + row + scale * tall + 2 * GAP)
+    frame = _with_room(snug, sides, widest, len(wanted))
+    if frame is None:
+        return None
+    top = (frame.top + frame.bottom - scale * tall) / 2
+    onto = Onto(scale, WIDTH / 2 - scale * float(low[0] + high[0]) / 2, top + scale * float(high[1]))
+    pointed = [Pointed(text, onto.point(point)) for text, point in wanted]
+    return _Layout(onto, frame.bottom + row + EDGE, placed(pointed, frame, sides))
+
+
+def _with_room(frame: Frame, sides: tuple[Side, ...], widest: float, count: int) -> Frame | None:
+    """The frame, made taller until it has room for all labels; None where that doesn't help."""
+    while len(slots(frame, sides, widest)) < count:
+        if "left" not in sides:
+            return None
+        frame = Frame(frame.left, frame.top, frame.right, frame.bottom + TEXT)
+    return frame
+
+
+# The SVG
+
+
+def _add_surfaces(
+    svg: Any, surfaces: Sequence[Surface], onto: Onto, wood: Mapping[int, str], stand_out: set[int]
+) -> None:
+    for path in shaded([s for s in surfaces if s.body not in stand_out], onto, wood.__getitem__):
+        svg.add(path)
+    heavy = [s for s in surfaces if s.body in stand_out]
+    if heavy:
+        svg.add(_standing_out(heavy, onto, wood))
+
+
+def _standing_out(surfaces: Sequence[Surface], onto: Onto, wood: Mapping[int, str]) -> Group:
+    """In their own tones, with strokes over them and a heavy line round what shows of each copy."""
+    group = Group(class_="stand-out", debug=False)
+    for path in shaded(surfaces, onto, wood.__getitem__):
+        group.add(path)
+    each = [[s.outlines for s in surfaces if s.body == body] for body in sorted({s.body for s in surfaces})]
+    heavy = [onto.points(loop) for outlines in each for loop in joined(list(outlines))]
+    group.add(Path(d=path_data(heavy), class_="heavy", debug=False))
+    strokes = [line for s in surfaces for line in pencil_strokes([onto.points(loop) for loop in s.outlines])]
+    group.add(Path(d=path_data(strokes, closed=False), class_="pencil", debug=False))
+    return group
+
+
+def _add_labels(svg: Any, labels: Sequence[Label]) -> None:
+    if not labels:
+        return
+    leaders = path_data([np.array([label.start, label.point]) for label in labels], closed=False)
+    svg.add(Path(d=leaders, class_="halo", debug=False))
+    svg.add(Path(d=leaders, class_="thin leader", debug=False))
+    dots = "".join(f"M{label.point[0]:.1f} {label.point[1]:.1f}h0" for label in labels)
+    svg.add(Path(d=dots, class_="leader-end", debug=False))
+    anchors = {"left": "end", "right": "start"}
+    for side in ("left", "right", "above", "below"):
+        group = Group(text_anchor=anchors.get(side, "middle"), class_="label", debug=False)
+        for label in (label for label in labels if label.side == side):
+            x, y = label.baseline
+            group.add(Text(label.text, insert=(f"{x:.1f}", f"{y:.1f}"), debug=False))
+        if group.elements:
+            svg.add(group)
+
+
+def _add_notes(svg: Any, notes: Sequence[str], below: float) -> None:
+    for number, line in enumerate(notes):
+        y = below + number * PITCH + TEXT
+        svg.add(Text(line, insert=(f"{EDGE:g}", f"{y:.1f}"), class_="label", debug=False))
