@@ -50,6 +50,11 @@ class Draft:
     assemblies: Mapping[str, model.Assembly] = field(default_factory=dict)
     piece: str | None = None
     parts: Mapping[str, model.Part] = field(default_factory=dict)
+    joints: Mapping[str, model.Joint] = field(default_factory=dict)
+    joint_cuts: Mapping[str, tuple[model.Cut, ...]] = field(default_factory=dict)
+    """What joints take from each copy, by its mark from the piece down, in the part's own directions."""
+    shapes: Mapping[str, model.Shape] = field(default_factory=dict)
+    copies: tuple[model.Copy, ...] = ()
     hardware: Mapping[str, model.Hardware] = field(default_factory=dict)
     jigs: Mapping[str, model.Jig] = field(default_factory=dict)
     finish: Mapping[str, model.Finish] = field(default_factory=dict)

@@ -136,7 +136,9 @@ class Cut:
     """What is taken away, exactly; the part is its box less all of these."""
     note: str = ""
     index: int = 0
-    """Which of the part's own cuts it is, counted from 0 as written."""
+    """Which of the part's own cuts it is, counted from 0 as written; of no meaning for a joint's."""
+    joint: str = ""
+    """The joint that gives it; none for a part's own."""
 
 
 @dataclass(frozen=True)
@@ -187,6 +189,75 @@ class Assembly:
     id: AssemblyId
     name: str
     placed: tuple[Placed, ...]
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Copy:
+    """One piece of wood where it stands: a point of the shape -> turn * point + at; never mirrored."""
+
+    part: PartId
+    shape: str
+    mark: str
+    """From the whole piece down: `LD/H`."""
+    assemblies: tuple[AssemblyId, ...]
+    """It stands in, from the piece down."""
+    turn: Turn
+    at: Point3
+
+
+@dataclass(frozen=True)
+class Shape:
+    """Copies of one part that are the same piece of wood to make, as they lie or after a half turn."""
+
+    id: str
+    """The part's id; for a second shape of the part `door_stile-2`."""
+    part: PartId
+    hand: Literal["", "left", "right"]
+    """Of two that are each other's mirror image; the one that stands further left is the left."""
+    cuts: tuple[Cut, ...]
+    """The part's own first, then the joints'."""
+    marks: tuple[str, ...]
+    turned: frozenset[str] = frozenset()
+    """Marks of the copies that are turned half round to stand in their place."""
+
+
+@dataclass(frozen=True)
+class SideOf:
+    """A side of one copy, in the part's own words."""
+
+    copy: str
+    """Its mark from the whole piece down."""
+    part: PartId
+    surfaces: tuple[Surface, ...]
+    """One; for an arris two."""
+
+
+@dataclass(frozen=True)
+class Meeting:
+    """Two copies that a joint brings together."""
+
+    assembly: AssemblyId
+    """The smallest that holds both."""
+    cut_in: SideOf
+    takes: SideOf | None = None
+
+
+@dataclass(frozen=True)
+class Joint:
+    """One statement that gives the parts that meet their matching cuts."""
+
+    id: str
+    kind: str
+    name: str
+    sizes: tuple[CutSize, ...]
+    """Its own sizes, those it has by default and those that follow."""
+    words: Mapping[str, str]
+    """What isn't a size: `stub`, `through`, `centred`."""
+    glue: str
+    """yes, no, middle or dab."""
+    meetings: tuple[Meeting, ...]
+    floats: tuple[PartId, ...] = ()
     note: str = ""
 
 
@@ -362,6 +433,10 @@ class Plan:
     assemblies: Mapping[AssemblyId, Assembly]
     piece: AssemblyId | None
     """The assembly that is the whole piece; None while nothing is placed."""
+    joints: Mapping[str, Joint]
+    shapes: Mapping[str, Shape]
+    copies: tuple[Copy, ...]
+    """Every copy that stands in the piece, in the order written."""
     hardware: Mapping[str, Hardware]
     jigs: Mapping[str, Jig]
     finish: Mapping[str, Finish]

@@ -23,6 +23,7 @@ from benchalong.plan.parts import make_parts
 from benchalong.plan.piece import find_piece
 from benchalong.plan.placing import place_assemblies
 from benchalong.plan.questions import take_questions
+from benchalong.plan.shapes import find_shapes
 from benchalong.plan.sizes import settle_precision, take_sizes
 from benchalong.plan.steps import take_steps
 from benchalong.plan.stock import take_stock
@@ -41,6 +42,7 @@ PASSES: tuple[Pass, ...] = (
     place_assemblies,
     find_piece,
     make_parts,
+    find_shapes,
     take_things,
     take_texts,
     take_steps,
@@ -86,6 +88,9 @@ def _plan(draft: Draft) -> model.Plan:
         parts=draft.parts,
         assemblies=draft.assemblies,
         piece=draft.piece,
+        joints=draft.joints,
+        shapes=draft.shapes,
+        copies=draft.copies,
         hardware=draft.hardware,
         jigs=draft.jigs,
         finish=draft.finish,
