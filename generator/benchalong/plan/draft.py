@@ -15,7 +15,7 @@ from benchalong.plan import model
 from benchalong.plan.quantity import Quantity
 from benchalong.reading import written
 
-SECTIONS = ("sizes", "stock", "parts", "assemblies", "hardware", "jigs")
+SECTIONS = ("sizes", "stock", "parts", "joints", "assemblies", "hardware", "jigs")
 """What shares one name space."""
 
 Box: TypeAlias = Point3

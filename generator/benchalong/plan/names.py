@@ -13,11 +13,13 @@ from benchalong.ground.marks import Path, Place
 from benchalong.plan.circles import in_order
 from benchalong.plan.draft import SECTIONS, Draft, Known
 from benchalong.plan.formula import FUNCTIONS, Name, Tree, names_in, parse
+from benchalong.plan.joints.sides import split_side
+from benchalong.plan.joints.sizes import JOINT_SIZES
 from benchalong.plan.quantity import Quantity
 from benchalong.plan.reckoning import Reckoning, followed, sections_of
 from benchalong.plan.refused import Refused, Unnamed
 from benchalong.plan.unknown import ONE_OF, Directory
-from benchalong.reading.written import PROJECT_FILE, Part, Stock
+from benchalong.reading.written import PROJECT_FILE, Joint, Part, Project, Stock
 
 
 @dataclass(frozen=True)
@@ -63,6 +65,23 @@ def _definitions(draft: Draft) -> Iterator[Defined]:
         yield Defined(
             f"{name}.thickness", _part_thickness(part, project.stock), (*path, "thickness"), is_length=True
         )
+    for name, joint in project.joints.items():
+        yield from _sizes_of_joint(name, joint, project)
+
+
+def _sizes_of_joint(name: str, joint: Joint, project: Project) -> Iterator[Defined]:
+    """What is written, else what it comes to by default; nothing where it may be left out."""
+    parts = {
+        key: next((who for who, _ in map(split_side, getattr(joint, key)) if who in project.parts), "")
+        for key in ("cut_in", "takes")
+    }
+    for key, size in JOINT_SIZES.get(joint.kind, {}).items():
+        typed = joint.sizes.get(key)
+        default = size.inch if project.units == "inch" or not size.millimetre else size.millimetre
+        if typed is None and not default and not size.is_required:
+            continue
+        text = typed if typed is not None else default.format(joint=name, **parts) or None
+        yield Defined(f"{name}.{key}", text, (PROJECT_FILE, "joints", name, key), is_length=size.is_length)
 
 
 def _stock_thickness(name: str, stock: Stock) -> tuple[str | None, Path]:

@@ -18,6 +18,7 @@ from benchalong.plan.boxes import measure_boxes
 from benchalong.plan.builders import look_over_builders
 from benchalong.plan.cuts.resolving import resolve_cuts
 from benchalong.plan.draft import Draft
+from benchalong.plan.joints.joining import join_parts
 from benchalong.plan.names import work_out_names
 from benchalong.plan.parts import make_parts
 from benchalong.plan.piece import find_piece
@@ -42,6 +43,7 @@ PASSES: tuple[Pass, ...] = (
     place_assemblies,
     find_piece,
     make_parts,
+    join_parts,
     find_shapes,
     take_things,
     take_texts,

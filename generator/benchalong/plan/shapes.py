@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
-from typing import TypeAlias
+from typing import Literal, TypeAlias
 
 from benchalong.ground.lengths import Length, Point3
 from benchalong.plan.draft import Draft
@@ -25,6 +25,7 @@ from benchalong.plan.flips import (
 from benchalong.plan.model import Circle, Copy, Cut, Part, Prism, Shape
 from benchalong.plan.walk import Standing, walk
 
+Hand: TypeAlias = Literal["", "left", "right"]
 Key: TypeAlias = frozenset[Prism]
 """What is taken away, whatever the order it is written in."""
 
@@ -97,14 +98,16 @@ def _named(makings: list[_Making]) -> Iterable[tuple[_Making, Shape]]:
         )
 
 
-def _hands(makings: list[_Making]) -> dict[int, str]:
+def _hands(makings: list[_Making]) -> dict[int, Hand]:
     """Shapes that are each other's mirror image: the one that stands further left is the left hand."""
-    hands: dict[int, str] = {}
+    hands: dict[int, Hand] = {}
     for first, making in enumerate(makings):
         for second in range(first + 1, len(makings)):
             other = makings[second]
             if any(_key(making.cuts, making.part.box, MIRRORED ^ half) == other.key for half in HALF_TURNS):
-                left, right = (first, second) if min(making.middles) <= min(other.middles) else (second, first)
+                left, right = (
+                    (first, second) if min(making.middles) <= min(other.middles) else (second, first)
+                )
                 hands |= {left: "left", right: "right"}
     return hands
 

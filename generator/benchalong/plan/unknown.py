@@ -12,7 +12,7 @@ from benchalong.plan.refused import Refused, Span, Unnamed
 OWN = {"parts": ("width", "length", "thickness"), "stock": ("thickness",)}
 """The sizes that things in a section have of their own, written after a dot."""
 ONE_OF = {
-    "sizes": "a size", "parts": "a part", "stock": "a stock", "assemblies": "an assembly",
+    "sizes": "a size", "parts": "a part", "stock": "a stock", "assemblies": "an assembly", "joints": "a joint",
     "hardware": "a piece of hardware", "jigs": "a jig", "stages": "a stage", "steps": "a step",
     "questions": "a question", "pictures": "a picture",
 }  # fmt: skip

@@ -455,6 +455,7 @@ PROJECT = Table(
         Key("shop", Kind.TABLE, "the shop it is built in"),
         Key("stock", Kind.NAMED, "what parts are made from"),
         Key("parts", Kind.NAMED, "the parts"),
+        Key("joints", Kind.NAMED, "what gives parts that meet their matching cuts"),
         Key("assemblies", Kind.NAMED, "what is joined together, and where it stands"),
         Key("hardware", Kind.NAMED, "hinges, screws, knobs"),
         Key("jigs", Kind.NAMED, "what is made to help with the work"),

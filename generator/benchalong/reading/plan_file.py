@@ -9,6 +9,8 @@ from benchalong.ground.marks import Place
 from benchalong.ground.prose import WrittenProse
 from benchalong.reading import language
 from benchalong.reading.cuts import cut
+from benchalong.reading.joint_language import JOINT
+from benchalong.reading.joints import joint
 from benchalong.reading.language import Kind
 from benchalong.reading.shape import Entry, counted
 from benchalong.reading.written import (
@@ -53,6 +55,7 @@ def project(entry: Entry) -> Project:
         shop=entry.one("shop", shop, language.SHOP) or Shop(),
         stock=entry.named("stock", stock, language.STOCK),
         parts=entry.named("parts", part, language.PART),
+        joints=entry.named("joints", joint, JOINT),
         assemblies=entry.named("assemblies", assembly, language.ASSEMBLY),
         hardware=entry.named("hardware", hardware, language.HARDWARE),
         jigs=entry.named("jigs", jig, language.JIG),

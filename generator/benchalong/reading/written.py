@@ -108,6 +108,25 @@ class Part:
 
 
 @dataclass(frozen=True)
+class Joint:
+    """One statement that gives the parts that meet their cuts. Which keys a kind takes stands in
+    `joint_language.py`; the meaning in `plan/joints`."""
+
+    kind: str = ""
+    cut_in: tuple[str, ...] = ()
+    """Sides: a part or mark, then words for its side: `door_stile inner edge`, `LD/H edge b`."""
+    takes: tuple[str, ...] = ()
+    floats: tuple[Name, ...] = ()
+    only: tuple[str, ...] = ()
+    sizes: Mapping[str, Formula] = field(default_factory=dict)
+    words: Mapping[str, str] = field(default_factory=dict)
+    """By key: what is not a size. `tenon: through`, `stopped: front edge`, `hardware: butt_hinge`."""
+    name: str = ""
+    glue: str = ""
+    note: str = ""
+
+
+@dataclass(frozen=True)
 class Place:
     kind: Literal["part", "assembly"]
     of: Name
@@ -321,6 +340,7 @@ class Project:
     shop: Shop = Shop()
     stock: Mapping[Name, Stock] = field(default_factory=dict)
     parts: Mapping[Name, Part] = field(default_factory=dict)
+    joints: Mapping[Name, Joint] = field(default_factory=dict)
     assemblies: Mapping[Name, Assembly] = field(default_factory=dict)
     hardware: Mapping[Name, Hardware] = field(default_factory=dict)
     jigs: Mapping[Name, Jig] = field(default_factory=dict)

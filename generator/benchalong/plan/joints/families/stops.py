@@ -1,0 +1,38 @@
+"""Channels that stop short of a side."""
+
+from __future__ import annotations
+
+from benchalong.ground.lengths import Length
+from benchalong.plan.cuts.surfaces import SURFACES
+from benchalong.plan.joints.family import Given
+from benchalong.plan.joints.member import Side
+from benchalong.plan.joints.sides import LOOKING, parse_side
+from benchalong.plan.model import Axis, Surface
+from benchalong.plan.turns import WAYS
+from benchalong.plan.joints.sides import outward
+
+
+def stopped_run(joint: Given, side: Side, *, run: Axis | None = None) -> dict[str, Length]:
+    """`from` or `to` of a channel that stops short of the sides that `stopped` names; nothing for one right through."""
+    run = run or SURFACES[side.surfaces[0]].run
+    lengths: dict[str, Length] = {}
+    for surface in stops(joint, side, run):
+        whole = side.box[("along", "across", "down").index(run)]
+        if SURFACES[surface].is_far:
+            lengths["to"] = whole - joint["stop_by"]
+        else:
+            lengths["from"] = joint["stop_by"]
+    return lengths
+
+
+def stops(joint: Given, side: Side, run: Axis) -> tuple[Surface, ...]:
+    """The surfaces across a run that the channel stops short of: `front edge`, `top end`, `both ends`."""
+    said = joint.words.get("stopped", "")
+    if not said:
+        return ()
+    across_run = tuple(surface for surface, lies in SURFACES.items() if lies.inward == run)
+    term = parse_side(said)[0]
+    if term.qualifier in LOOKING:
+        way = WAYS[LOOKING[term.qualifier]]
+        return tuple(surface for surface in across_run if outward(surface, side.member.turn) == way)
+    return tuple(surface for surface in across_run if surface in term.among)

@@ -1,0 +1,56 @@
+"""What a kind of joint is: what each side loses, told in the same few words as a part's own cuts."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass, field
+from typing import TypeAlias
+
+from benchalong.ground.lengths import Length
+from benchalong.plan.joints.member import Side
+from benchalong.plan.model import CutKind, Prism, Surface
+
+
+@dataclass(frozen=True)
+class Given:
+    """A joint with its sizes worked out."""
+
+    id: str
+    kind: str
+    sizes: Mapping[str, Length]
+    """By key; what may be left out and was, isn't there. Pure numbers too."""
+    words: Mapping[str, str]
+
+    def __getitem__(self, key: str) -> Length:
+        return self.sizes[key]
+
+
+@dataclass(frozen=True)
+class Loss:
+    """One cut that a joint gives a side, in the language of a part's own cuts (`plan/cuts`)."""
+
+    kind: CutKind
+    surfaces: tuple[Surface, ...]
+    lengths: Mapping[str, Length]
+    """As in a part's own cut: width, depth, across, at, from, to …"""
+    words: Mapping[str, str] = field(default_factory=dict)
+    takes: tuple[Prism, ...] | None = None
+    """Given when the kind's own rule doesn't say what goes: a dovetail's socket, a mitre."""
+    name: str = ""
+
+
+Rule: TypeAlias = Callable[[Given, Side, tuple[Side, ...]], Iterable[Loss]]
+"""What one side loses, given the sides it meets on the other part; called once for each side."""
+
+
+@dataclass(frozen=True)
+class Family:
+    cut_in: Rule
+    takes: Rule
+    floats: Rule | None = None
+    """For a part that lies loose: what it loses, as a rule nothing."""
+
+
+def nothing(_: Given, __: Side, ___: tuple[Side, ...]) -> Iterable[Loss]:
+    """For a side that keeps all its wood."""
+    return ()

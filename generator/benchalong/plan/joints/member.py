@@ -1,0 +1,104 @@
+"""A side of a placed copy, as a family of joints works with it: exact boxes in the part's own directions."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cached_property
+from itertools import product
+
+from benchalong.ground.lengths import Length, Point3
+from benchalong.plan.cuts.surfaces import SURFACES, Range
+from benchalong.plan.draft import Box
+from benchalong.plan.joints.sides import outward
+from benchalong.plan.model import AXES, Axis, PartId, Surface, Turn
+from benchalong.plan.turns import Room, Way, moved, room_of, turned
+
+
+@dataclass(frozen=True)
+class Member:
+    """One copy in the assembly a joint is worked out in: point of the part -> turn * point + at."""
+
+    part: PartId
+    mark: str
+    """Within that assembly."""
+    directly_in: str
+    """The assembly it stands in itself."""
+    box: Box
+    turn: Turn
+    at: Point3
+
+    @cached_property
+    def room(self) -> Room:
+        """What it takes up."""
+        least, greatest = room_of(((Length(0),) * 3, self.box), self.turn)
+        return (moved(least, self.at), moved(greatest, self.at))
+
+    def own(self, room: Room) -> dict[Axis, Range]:
+        """A room of the assembly in the part's own directions; it may reach beyond the part."""
+        corners = [_back((x, y, z), self) for x, y, z in product(*zip(*room, strict=True))]
+        return {axis: (min(c[n] for c in corners), max(c[n] for c in corners)) for n, axis in enumerate(AXES)}
+
+
+@dataclass(frozen=True)
+class Side:
+    """A side of a copy: one surface, or two that meet in an arris."""
+
+    member: Member
+    surfaces: tuple[Surface, ...]
+
+    @property
+    def box(self) -> Box:
+        return self.member.box
+
+    @property
+    def is_arris(self) -> bool:
+        return len(self.surfaces) == 2
+
+    @property
+    def looks(self) -> tuple[Way, ...]:
+        """Which way each of its surfaces looks in the assembly."""
+        return tuple(outward(surface, self.member.turn) for surface in self.surfaces)
+
+    def lies_in(self, other: Side) -> dict[Axis, Range]:
+        """Where this side's part lies in the other's own directions."""
+        return other.member.own(self.member.room)
+
+    def clipped(self, ranges: Mapping[Axis, Range]) -> dict[Axis, Range]:
+        """As much of a body as lies within this part; a range may come out empty (its end before its start)."""
+        whole = dict(zip(AXES, self.box, strict=True))
+        return {axis: (max(low, Length(0)), min(high, whole[axis])) for axis, (low, high) in ranges.items()}
+
+    def depth_under(self, surface: Surface, ranges: Mapping[Axis, Range]) -> Length:
+        """How deep a body reaches under a surface of this part."""
+        lies = SURFACES[surface]
+        low, high = ranges[lies.inward]
+        whole = self.box[AXES.index(lies.inward)]
+        return whole - low if lies.is_far else high
+
+
+def meet(cut_in: Side, takes: Side) -> bool:
+    """Whether what enters touches or reaches into what receives, its side looking into it.
+
+    For an arris it is enough that one of its surfaces is faced.
+    """
+    faced = any(_less(way) in cut_in.looks for way in takes.looks) or takes.is_arris
+    return faced and touch(cut_in.member.room, takes.member.room)
+
+
+def touch(one: Room, other: Room) -> bool:
+    """Whether two rooms share a stretch of plane or more."""
+    shares = [min(one[1][n], other[1][n]) - max(one[0][n], other[0][n]) for n in range(3)]
+    return all(share >= 0 for share in shares) and sum(share == 0 for share in shares) <= 1
+
+
+def _back(point: Point3, member: Member) -> Point3:
+    """A point of the assembly in the part's own directions: a square turn's inverse is its transpose."""
+    x, y, z = (point[n] - member.at[n] for n in range(3))
+    rows = member.turn
+    columns: Turn = tuple((rows[0][n], rows[1][n], rows[2][n]) for n in range(3))  # type: ignore[assignment]
+    return turned((x, y, z), columns)
+
+
+def _less(way: Way) -> Way:
+    return (-way[0], -way[1], -way[2])
