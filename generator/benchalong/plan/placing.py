@@ -12,7 +12,7 @@ from typing import cast
 from benchalong.ground.lengths import Length, Point3
 from benchalong.ground.marks import Path
 from benchalong.plan import model
-from benchalong.plan.circles import in_order
+from benchalong.plan.circles import in_order, shortened
 from benchalong.plan.draft import Draft
 from benchalong.plan.marking import marks_in
 from benchalong.plan.reckoning import Reckoning
@@ -109,7 +109,7 @@ def _report_circle(circle: tuple[str, ...], first: written.Assembly, sums: Recko
     following = circle[1] if len(circle) > 1 else circle[0]
     index = _inner(first).index(following)
     place = [number for number, entry in enumerate(first.place) if entry.kind == "assembly"][index]
-    around_it = " -> ".join((*circle, circle[0]))
+    around_it = " -> ".join(shortened((*circle, circle[0])))
     path = (PROJECT_FILE, "assemblies", circle[0], "place", place, "assembly")
     sums.say(
         path,
