@@ -1,4 +1,4 @@
-"""A problem as a person reads it: the place, the line, the mark, what was expected, what may have been meant."""
+"""A problem as a person reads it: place, line, mark, what was expected, what may have been meant."""
 
 from __future__ import annotations
 

@@ -466,7 +466,7 @@ PROJECT = Table(
         Key("look", Kind.TABLE, "how the pages look"),
         Key("stages", Kind.NAMED, "the chapters of the build"),
     ),
-    where="project.yaml",
+    where="`project.yaml`",
 )
 
 AMISS = Table(
