@@ -9,6 +9,7 @@ import sys
 from pathlib import Path
 
 import pytest
+
 from benchalong import commands
 from benchalong.command_line.beginning import lay_down
 from benchalong.commands import run
