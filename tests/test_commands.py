@@ -10,7 +10,6 @@ from pathlib import Path
 
 import pytest
 
-from benchalong import commands
 from benchalong.command_line.beginning import lay_down
 from benchalong.commands import run
 
@@ -268,9 +267,3 @@ def test_a_narrow_alphabet_is_enough(project: Path) -> None:
     assert done.returncode == 2
     assert b"Traceback" not in done.stderr
     assert b"stock: ?k" in done.stderr
-
-
-def test_the_readme_names_every_verb() -> None:
-    text = (ROOT / "README.md").read_text(encoding="utf-8")
-    for verb in commands.benchalong.commands:
-        assert f"`benchalong {verb} " in text

@@ -177,6 +177,14 @@ def test_a_style_of_the_project_s_own(project: Path) -> None:
     assert (published(project).folder / "assets" / "print.css").read_text() == "p { orphans: 3 }\n"
 
 
+def test_a_few_rules_come_after_the_theme_s(project: Path) -> None:
+    look(project, "styles/own.css", "h1 { hyphens: auto }\n")
+    assert (
+        (published(project).folder / "assets" / "colours.css").read_text().endswith("h1 { hyphens: auto }\n")
+    )
+    assert not (project.with_name("site") / "assets" / "own.css").exists()
+
+
 def test_colours_of_the_project_s_own(project: Path) -> None:
     changed(project, "piece: wall_shelf", 'look: {accent: "#7A3B1E"}\npiece: wall_shelf')
     assert "--accent: #7a3b1e;" in (published(project).folder / "assets" / "colours.css").read_text()

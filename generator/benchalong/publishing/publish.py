@@ -145,7 +145,7 @@ def _write_assets(site: _Files, travelled: Travelled, theme: Theme) -> None:
     if theme.icon:
         site.write(f"assets/{ICON_FILE}", theme.icon)
     look = travelled.plan.look
-    site.write(f"assets/{COLOURS_FILE}", colours_css(look.accent, look.paper))
+    site.write(f"assets/{COLOURS_FILE}", colours_css(look.accent, look.paper) + theme.own_rules)
 
 
 def _write_data(site: _Files, travelled: Travelled) -> None:

@@ -4,7 +4,7 @@ A theme is a folder: `theme.yaml`, `icon.svg`, `templates/`, `styles/`, `scripts
 another for every file it does not have. A project lays single files over its theme from its `look/` folder:
 `look/templates/step.html` stands in for the theme's `step.html`. A name the theme doesn't have would do
 nothing, so it is refused, except a new template or style whose name begins with `own-`, to be included
-by another.
+by another, and `look/styles/own.css`: a few rules more, after the theme's.
 
 `theme.yaml`:
 
@@ -40,6 +40,7 @@ THEME_FILE = "theme.yaml"
 ICON_FILE = "icon.svg"
 OVERLAY = "look"
 """The project's own folder of templates, styles and scripts."""
+OWN_RULES = "own.css"
 LARGEST_FILE = 1024 * 1024
 LARGEST_SETTINGS = 64 * 1024
 DEEPEST = 5
@@ -77,7 +78,9 @@ class Theme:
     templates: Sources
     styles: Sources
     scripts: Sources
-    icon: str = ""
+    own_rules: str
+    """Rules of the project's that come after the theme's."""
+    icon: str
     """An SVG; always a shipped theme's, since an SVG of a project's own could hold a script."""
 
     @property
@@ -112,8 +115,16 @@ def load_theme(chosen: Chosen, project: Path, *, with_scripts: bool = False) -> 
         problems += style_problems(source.file, source.text) if source.own else []
     if problems:
         raise unreadable(problems)
-    colours, icon = layers[0].settings.colours, _icon(layers)
-    return Theme(chosen.name, colours, found[TEMPLATES], found[STYLES], found[SCRIPTS], icon)
+    own_rules = found[STYLES].pop(OWN_RULES, None)
+    return Theme(
+        name=chosen.name,
+        colours=layers[0].settings.colours,
+        templates=found[TEMPLATES],
+        styles=found[STYLES],
+        scripts=found[SCRIPTS],
+        own_rules=own_rules.text if own_rules else "",
+        icon=_icon(layers),
+    )
 
 
 def shipped_themes() -> tuple[str, ...]:
@@ -249,7 +260,7 @@ def _without_effect(over: Sources, under: Sources, kind: Kind) -> list[Pointed]:
     """Files of a project that stand in for nothing, most likely for a slip of the hand."""
     found = []
     for name, source in over.items():
-        if name not in under and not name.startswith("own-"):
+        if name not in under and not name.startswith(("own-", OWN_RULES)):
             message = f"the theme has no {kind.folder[:-1]} called {name}, so this file changes nothing"
             expected = f"the name of one of the theme's {kind.folder}, or a name that begins with own-"
             found.append(Pointed(Mark(source.file, 1, 1), "", message, expected, nearest_words(name, under)))
