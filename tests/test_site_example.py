@@ -9,6 +9,7 @@ import io
 from pathlib import Path
 
 from PIL import Image, ImageChops, ImageStat
+
 from refresh import EXAMPLE, SITE
 
 PICTURES = (".png", ".jpg", ".jpeg", ".webp", ".gif")
