@@ -17,7 +17,18 @@ from benchalong.plan.draft import Draft
 from benchalong.plan.marking import marks_in
 from benchalong.plan.reckoning import Reckoning
 from benchalong.plan.stock import in_words
-from benchalong.plan.turns import MIRRORS, WAYS, Room, after, are_square, around, moved, room_of, turn_of_part
+from benchalong.plan.turns import (
+    MIRRORS,
+    WAYS,
+    Room,
+    after,
+    are_square,
+    around,
+    moved,
+    room_of,
+    turn_of_part,
+    way_through,
+)
 from benchalong.reading import written
 from benchalong.reading.written import PROJECT_FILE
 
@@ -102,7 +113,8 @@ def _turn(place: written.Place, path: Path, sums: Reckoning) -> model.Turn | Non
         message = f"the length can't point {place.along} while the face looks {place.face}"
         sums.say((*path, "face"), message, f"a face that looks {', '.join(others[:-1])} or {others[-1]}")
         return None
-    return after(turn_of_part(place.along, place.face), mirror)
+    before = (way_through(way, mirror) for way in (place.along, place.face))
+    return after(turn_of_part(*before), mirror)
 
 
 def _report_circle(circle: tuple[str, ...], first: written.Assembly, sums: Reckoning) -> None:
