@@ -9,7 +9,7 @@ import sys
 from pathlib import Path
 
 import pytest
-from benchalong import commands
+
 from benchalong.command_line.beginning import lay_down
 from benchalong.commands import run
 
@@ -195,16 +195,26 @@ def test_into_what_is_not_ours_gives_three(
     assert (project.parent / "notes" / "letter").is_file()
 
 
-@pytest.mark.skipif(os.geteuid() == 0, reason="nothing is read-only for root")
-def test_a_read_only_folder_gives_three(
-    project: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+@pytest.mark.parametrize("verb", ["begin", "publish"])
+def test_where_nothing_can_be_written_gives_three(
+    verb: str, project: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    closed = tmp_path / "closed"
-    closed.mkdir()
-    closed.chmod(0o500)
-    code, _, err = said(capsys, "publish", project, "--into", closed / "site")
-    assert code == 3
-    assert "permission denied" in err
+    (tmp_path / "closed").write_text("a file where a folder should be")
+    inside = tmp_path / "closed" / "new"
+    words: list[str | Path] = [verb, inside] if verb == "begin" else [verb, project, "--into", inside]
+    code, out, err = said(capsys, *words)
+    assert (code, out) == (3, "")
+    assert err.startswith(f"{tmp_path / 'closed'} can't be written into: ")
+    assert err.endswith("; name a folder elsewhere.\n")
+
+
+def test_begin_here(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    (tmp_path / "here").mkdir()
+    monkeypatch.chdir(tmp_path / "here")
+    assert said(capsys, "begin", ".")[0] == 0
+    assert said(capsys, "check", ".")[0] == 0
 
 
 def test_begin_leaves_what_is_there(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
@@ -267,9 +277,3 @@ def test_a_narrow_alphabet_is_enough(project: Path) -> None:
     assert done.returncode == 2
     assert b"Traceback" not in done.stderr
     assert b"stock: ?k" in done.stderr
-
-
-def test_the_readme_names_every_verb() -> None:
-    text = (ROOT / "README.md").read_text(encoding="utf-8")
-    for verb in commands.benchalong.commands:
-        assert f"`benchalong {verb} " in text

@@ -9,8 +9,9 @@ import tomllib
 import zipfile
 from pathlib import Path
 
-import benchalong
 import pytest
+
+import benchalong
 
 ROOT = Path(__file__).resolve().parent.parent
 

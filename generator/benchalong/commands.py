@@ -248,7 +248,6 @@ def _published(published: Published, travelled: Travelled, *, as_json: bool) -> 
         return DONE
     if travelled.worked.findings:
         say_findings(travelled.worked.findings, travelled.marks, to=sys.stderr)
-    say(
-        f"{counted(published.pages, 'page')} in {published.folder}; begin with {published.folder / 'index.html'}"
-    )
+    folder = published.folder
+    say(f"{counted(published.pages, 'page')} in {folder}; begin with {folder / 'index.html'}")
     return DONE

@@ -35,7 +35,7 @@ def test_a_clash_would_be_seen(in_cupboard: Stands) -> None:
 def test_a_shelf_reaches_into_its_dado(in_cupboard: Stands, shelf: str, side: str) -> None:
     board, upright = in_cupboard[shelf], in_cupboard[side]
     dado = upright.cut(SHELVES[shelf])
-    assert inches(reach(board, upright, RIGHT)) == Fraction(15, 64)
+    assert inches(reach(board, upright, RIGHT)) == Fraction(7, 32)
     assert inches(dado[RIGHT][1] - dado[RIGHT][0]) == Fraction(1, 4)
     assert board.box[UP] == dado[UP], "it rests on the lower wall and fits under the upper one"
 
@@ -70,7 +70,7 @@ def test_the_case_is_flush_above_and_below(in_cupboard: Stands) -> None:
 @pytest.mark.parametrize("side", ["C/SL", "C/SR"])
 def test_the_hanging_rail_is_housed_and_carries_the_top(in_cupboard: Stands, side: str) -> None:
     rail, housing = in_cupboard["C/HR"], in_cupboard[side].cut("housing for the hanging rail")
-    assert inches(reach(rail, in_cupboard[side], RIGHT)) == Fraction(15, 64)
+    assert inches(reach(rail, in_cupboard[side], RIGHT)) == Fraction(7, 32)
     assert rail.box[UP] == housing[UP]
     assert rail.box[BACK] == housing[BACK]
     assert rail.box[UP][1] == in_cupboard["C/CT"].box[UP][0]
@@ -92,8 +92,8 @@ def test_the_back_lies_in_its_rabbet(in_cupboard: Stands, around: str, direction
 def test_a_lip_is_free_of_the_sides_and_stands_above_its_floor(in_cupboard: Stands, lip: str) -> None:
     box = in_cupboard[lip].box
     floor = in_cupboard[{"C/LB": "C/CB"}.get(lip, lip.replace("L", "S"))].box
-    assert inches(box[RIGHT][0] - in_cupboard["C/SL"].box[RIGHT][1]) == Fraction(1, 64)
-    assert inches(in_cupboard["C/SR"].box[RIGHT][0] - box[RIGHT][1]) == Fraction(1, 64)
+    assert inches(box[RIGHT][0] - in_cupboard["C/SL"].box[RIGHT][1]) == Fraction(1, 32)
+    assert inches(in_cupboard["C/SR"].box[RIGHT][0] - box[RIGHT][1]) == Fraction(1, 32)
     assert inches(box[UP][1] - floor[UP][1]) == Fraction(3, 4)
     assert inches(box[BACK][0] - in_cupboard["LD/H"].box[BACK][1]) == Fraction(1, 8)
     assert lip == "C/LB" or box[BACK][1] == floor[BACK][0], "glued to the shelf's front edge"

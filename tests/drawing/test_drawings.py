@@ -16,7 +16,7 @@ from pathlib import Path
 import pytest
 
 from benchalong.drawing.drawings import Drawings
-from benchalong.drawing.picture import PiecePicture
+from benchalong.drawing.picture import Picture, PiecePicture
 from benchalong.ground.shown import Precision
 from benchalong.ground.store import MemoryStore
 from benchalong.plan.model import (
@@ -163,7 +163,7 @@ def test_a_step_shows_the_smallest_assembly_that_holds_what_it_touches(
 
 
 def everything(some: Drawings) -> str:
-    shown = [some.piece(), some.assembly("case"), some.assembly("door")]
+    shown: list[Picture | None] = [some.piece(), some.assembly("case"), some.assembly("door")]
     shown += [some.step(step) for step in STEPS]
     shown += [picture for one in PARTS for picture in (some.part(one), some.small(one))]
     return json.dumps([picture and [picture.svg, picture.alt, picture.height] for picture in shown])

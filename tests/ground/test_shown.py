@@ -56,12 +56,21 @@ def test_rounding_is_said_whenever_it_happens(length: Fraction) -> None:
 
 @pytest.mark.parametrize(
     ("value", "text"),
-    [("0", "0"), ("1/3", "0.333333"), ("2/3", "0.666667"), ("-5/2", "-2.5"), ("100", "100"), ("1/10000000", "0")],
+    [
+        ("0", "0"),
+        ("1/3", "0.333333"),
+        ("2/3", "0.666667"),
+        ("-5/2", "-2.5"),
+        ("100", "100"),
+        ("1/10000000", "0"),
+    ],
 )
 def test_decimals_have_no_trailing_zeros(value: str, text: str) -> None:
     assert decimal(Fraction(value)) == text
 
 
-@pytest.mark.parametrize(("value", "text"), [("3/2", "1 1/2"), ("-3/2", "-1 1/2"), ("6/8", "3/4"), ("4", "4")])
+@pytest.mark.parametrize(
+    ("value", "text"), [("3/2", "1 1/2"), ("-3/2", "-1 1/2"), ("6/8", "3/4"), ("4", "4")]
+)
 def test_mixed_fractions_are_in_lowest_terms(value: str, text: str) -> None:
     assert mixed_fraction(Fraction(value)) == text

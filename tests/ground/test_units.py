@@ -16,7 +16,8 @@ from conftest import ROOT
 @pytest.mark.parametrize(
     ("word", "millimetres"),
     [
-        ("in", "127/5"), ("inch", "127/5"), ("inches", "127/5"), ("ft", "1524/5"), ("foot", "1524/5"), ("feet", "1524/5"),
+        ("in", "127/5"), ("inch", "127/5"), ("inches", "127/5"),
+        ("ft", "1524/5"), ("foot", "1524/5"), ("feet", "1524/5"),
         ("yd", "4572/5"), ("yard", "4572/5"), ("mm", "1"), ("cm", "10"), ("dm", "100"), ("m", "1000"),
         ("millimetre", "1"), ("millimeters", "1"), ("metre", "1000"), ("thou", "127/5000"),
     ],

@@ -8,6 +8,7 @@ and #767676 the lightest grey that passes, 4.54:1); technique G18 names the same
 from __future__ import annotations
 
 import pytest
+
 from benchalong.publishing.colours import contrast, luminance
 
 

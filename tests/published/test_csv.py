@@ -12,6 +12,7 @@ import io
 from fractions import Fraction
 
 import pytest
+
 from benchalong.ground.lengths import INCH
 from benchalong.ground.shown import SYSTEMS, System
 from benchalong.plan.model import Plan

@@ -16,8 +16,8 @@ from benchalong.plan.formula import Name, parse
 from benchalong.plan.quantity import Quantity
 
 # NIST Special Publication 811 (2008), Guide for the Use of the International System of Units, appendix B.8,
-# "Factors for units listed alphabetically": inch, foot and yard are exact there [memory]. That the inch is exactly
-# 25.4 mm and the yard exactly 0.9144 m since the agreement of 1 July 1959 [found-2nd: probsee.com/p/Inch].
+# "Factors for units listed alphabetically": inch, foot and yard are exact there [memory]. That the inch is
+# 25.4 mm and the yard 0.9144 m, exactly, since the agreement of 1 July 1959 [found-2nd: probsee.com/p/Inch].
 NIST_SP_811 = {"inch": Fraction("0.0254"), "foot": Fraction("0.3048"), "yard": Fraction("0.9144")}
 """In metres, exactly."""
 
@@ -28,7 +28,7 @@ def test_units_are_those_of_nist(unit: str, metres: Fraction) -> None:
 
 
 def test_our_own_constants_are_those_of_nist() -> None:
-    assert (INCH / 1000, FOOT / 1000) == (NIST_SP_811["inch"], NIST_SP_811["foot"])
+    assert (NIST_SP_811["inch"], NIST_SP_811["foot"]) == (INCH / 1000, FOOT / 1000)
 
 
 @pytest.mark.parametrize("unit", ["inch", "foot", "yard", "mm", "cm", "m"])
@@ -50,8 +50,9 @@ DECIMAL_EQUIVALENTS = """
 41/64 0.6406 21/32 0.6563  43/64 0.6719  11/16 0.6875  45/64 0.7031  23/32 0.7188  47/64 0.7344   3/4 0.7500
 49/64 0.7656 25/32 0.7813  51/64 0.7969  13/16 0.8125  53/64 0.8281  27/32 0.8438  55/64 0.8594   7/8 0.8750
 57/64 0.8906 29/32 0.9063  59/64 0.9219  15/16 0.9375  61/64 0.9531  31/32 0.9688  63/64 0.9844
-""".split()
-EQUIVALENTS = list(zip(DECIMAL_EQUIVALENTS[::2], DECIMAL_EQUIVALENTS[1::2], strict=True))
+"""
+PRINTED = DECIMAL_EQUIVALENTS.split()
+EQUIVALENTS = list(zip(PRINTED[::2], PRINTED[1::2], strict=True))
 
 
 def value_of(formula: str) -> Quantity:
@@ -75,12 +76,13 @@ def test_decimals_are_shown_as_the_fraction_the_table_has_for_them(fraction: str
 
 
 # Millimetres for inch fractions to four places, as in two tables that agree
-# ([found] machinecalcs.com/decimal-to-fraction-chart, utilitiesbunker.com/kb/fraction-to-decimal-chart); where a value
-# ends in exactly half a place the two round differently, so none of those is here.
+# ([found] machinecalcs.com/decimal-to-fraction-chart, utilitiesbunker.com/kb/fraction-to-decimal-chart); where
+# a value ends in exactly half a place the two round differently, so none of those is here.
 MILLIMETRES = {
-    "1/64": "0.3969", "3/64": "1.1906", "1/16": "1.5875", "1/8": "3.1750", "3/16": "4.7625", "15/64": "5.9531",
-    "1/4": "6.3500", "5/16": "7.9375", "3/8": "9.5250", "7/16": "11.1125", "1/2": "12.7000", "33/64": "13.0969",
-    "5/8": "15.8750", "11/16": "17.4625", "3/4": "19.0500", "49/64": "19.4469", "7/8": "22.2250", "15/16": "23.8125",
+    "1/64": "0.3969", "3/64": "1.1906", "1/16": "1.5875", "1/8": "3.1750", "3/16": "4.7625",
+    "15/64": "5.9531", "1/4": "6.3500", "5/16": "7.9375", "3/8": "9.5250", "7/16": "11.1125",
+    "1/2": "12.7000", "33/64": "13.0969", "5/8": "15.8750", "11/16": "17.4625", "3/4": "19.0500",
+    "49/64": "19.4469", "7/8": "22.2250", "15/16": "23.8125",
 }  # fmt: skip
 
 

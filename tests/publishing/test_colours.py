@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+
 from benchalong.publishing.colours import ThemeColours, colour_problems, colours_css, is_colour
 
 THEME = ThemeColours(text="#1a1a1a", quiet="#4a4a4a", paper="#ffffff", on_accent="#ffffff")

@@ -7,6 +7,7 @@ import time
 from pathlib import Path
 
 import pytest
+
 from benchalong.publishing.destination import LEFT_ALONE, MARKER, Destination, Refused, is_site, marker_text
 
 
@@ -89,9 +90,14 @@ def test_what_someone_added_to_a_site_is_not_lost(tmp_path: Path, project: Path)
 def test_a_failure_leaves_the_old_site(tmp_path: Path, project: Path) -> None:
     into = tmp_path / "site"
     fill(into, project)
-    with pytest.raises(RuntimeError), Destination(into, project=project).new_site() as folder:
-        (folder / "index.html").write_text("half")
-        raise RuntimeError
+
+    def fail_halfway() -> None:
+        with Destination(into, project=project).new_site() as folder:
+            (folder / "index.html").write_text("half")
+            raise RuntimeError
+
+    with pytest.raises(RuntimeError):
+        fail_halfway()
     assert (into / "index.html").read_text() == "first"
     assert beside(into) == ["above", "site"]
 

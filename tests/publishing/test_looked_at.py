@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+
 from benchalong.publishing.looked_at import Strict, page_problems
 from benchalong.publishing.theme import Source
 

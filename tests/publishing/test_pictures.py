@@ -6,10 +6,11 @@ import io
 from pathlib import Path
 
 import pytest
+from PIL import Image, PngImagePlugin
+
 from benchalong.ground.store import MemoryStore
 from benchalong.publishing import pictures
 from benchalong.publishing.pictures import NotAPicture, ready_picture
-from PIL import Image, PngImagePlugin
 
 
 def photo(size: tuple[int, int] = (60, 40), mode: str = "RGB") -> Image.Image:

@@ -11,6 +11,8 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from PIL import Image
+
 from benchalong.command_line.beginning import lay_down
 from benchalong.ground.marks import Marks
 from benchalong.ground.problems import Finding, Unreadable
@@ -20,7 +22,6 @@ from benchalong.publishing.destination import MARKER
 from benchalong.publishing.publish import Faulty, Published, publish
 from benchalong.road import travel
 from benchalong.workings.working import Worked
-from PIL import Image
 from publishing.shelf import changed
 
 ROOT = Path(__file__).resolve().parent.parent.parent
@@ -159,14 +160,29 @@ def test_a_template_that_drops_the_policy_is_refused(project: Path) -> None:
 
 
 def test_a_script_written_by_a_template_is_refused(project: Path) -> None:
-    text = '{% extends "base.html" %}{% block main %}{{ ("<scr" ~ "ipt>alert(1)</scr" ~ "ipt>") | safe }}{% endblock %}'
+    script = '{{ ("<scr" ~ "ipt>alert(1)</scr" ~ "ipt>") | safe }}'
+    text = f'{{% extends "base.html" %}}{{% block main %}}{script}{{% endblock %}}'
     look(project, "templates/words.html", text)
     assert "holds a script of its own" in refusal(project)
+
+
+def test_a_theme_without_a_template_is_said_plainly(project: Path) -> None:
+    look(project, "mine/theme.yaml", "title: Mine\n")
+    changed(project, "piece: wall_shelf", "look: {theme: look/mine}\npiece: wall_shelf")
+    assert "look/mine/templates/piece.html:1:1: the theme has no template piece.html" in refusal(project)
 
 
 def test_a_style_of_the_project_s_own(project: Path) -> None:
     look(project, "styles/print.css", "p { orphans: 3 }\n")
     assert (published(project).folder / "assets" / "print.css").read_text() == "p { orphans: 3 }\n"
+
+
+def test_a_few_rules_come_after_the_theme_s(project: Path) -> None:
+    look(project, "styles/own.css", "h1 { hyphens: auto }\n")
+    assert (
+        (published(project).folder / "assets" / "colours.css").read_text().endswith("h1 { hyphens: auto }\n")
+    )
+    assert not (project.with_name("site") / "assets" / "own.css").exists()
 
 
 def test_colours_of_the_project_s_own(project: Path) -> None:

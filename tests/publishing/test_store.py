@@ -7,6 +7,7 @@ import time
 from pathlib import Path
 
 import pytest
+
 from benchalong.publishing.store import KEPT_FOR, FolderStore, cache_folder
 
 TEXTS = ["", "plain", "two\nlines\r\n", "≈ 60.3 mm ½\u2028", "a\nb\nc\n"]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+
 from benchalong.publishing.styles import style_problems
 
 REMOTE = [

@@ -5,17 +5,20 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import pytest
+from markupsafe import Markup
+
 from benchalong.ground.problems import Unreadable
 from benchalong.ground.report import problem_text
 from benchalong.publishing.templates import Templates
 from benchalong.publishing.theme import Source
-from markupsafe import Markup
+
+SAFE = Markup("<b>safe</b>")
 
 
 @dataclass(frozen=True)
 class Record:
     title: str = "Mill & rip"
-    note: Markup = Markup("<b>safe</b>")
+    note: Markup = SAFE
     many: tuple[str, ...] = ("a", "b")
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+
 from benchalong.ground.marks import Mark, Marks
 from benchalong.ground.problems import Unreadable
 from benchalong.ground.report import problem_text

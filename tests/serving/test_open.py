@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
+
 from benchalong.command_line.beginning import lay_down
 from benchalong.serving.open_site import Opened, Wishes
 from benchalong.serving.page_server import NEWS, SCRIPT, STYLE, dressed, inside

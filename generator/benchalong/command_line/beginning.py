@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 import os
-import secrets
 import shutil
 from pathlib import Path
 
 from benchalong.ground.folders import shipped
 from benchalong.ground.shown import System
-from benchalong.publishing.destination import Refused
+from benchalong.publishing.destination import Refused, new_beside
 
 STARTER = "starter"
 BOTH = "both"
@@ -20,23 +19,30 @@ def lay_down(folder: Path, *, units: System) -> None:
     """A new project in `folder`, which must not exist yet or be empty. Raises Refused for any other."""
     _refuse_taken(folder)
     whole = folder.absolute()
-    new = whole.with_name(f".{whole.name}.benchalong-begin-{secrets.token_hex(4)}")
-    whole.parent.mkdir(parents=True, exist_ok=True)
+    new = new_beside(whole, "begin")
     try:
         for source in (BOTH, units):
-            shutil.copytree(
-                shipped("content") / STARTER / source, new, copy_function=_copy, dirs_exist_ok=True
-            )
-        if whole.exists():
-            whole.rmdir()
-        new.rename(whole)
+            _copy_all(shipped("content") / STARTER / source, new)
+        _move(new, whole)
     finally:
         shutil.rmtree(new, ignore_errors=True)
 
 
-def _copy(source: str, target: str) -> None:
-    """The text alone: what is installed may be read-only, and a project is there to be written in."""
-    Path(target).write_bytes(Path(source).read_bytes())
+def _copy_all(source: Path, target: Path) -> None:
+    """The texts alone: what is installed may be read-only, and a project is there to be written in."""
+    for file in sorted(path for path in source.rglob("*") if path.is_file()):
+        copy = target / file.relative_to(source)
+        copy.parent.mkdir(parents=True, exist_ok=True)
+        copy.write_bytes(file.read_bytes())
+
+
+def _move(new: Path, whole: Path) -> None:
+    """An empty folder that is there is filled, not replaced: its owner may be standing in it."""
+    if not whole.exists():
+        new.rename(whole)
+        return
+    for entry in sorted(new.iterdir()):
+        entry.rename(whole / entry.name)
 
 
 def _refuse_taken(folder: Path) -> None:

@@ -1,4 +1,4 @@
-"""Words on the command line that lead nowhere, shown like any other problem: the line, a mark, the right word."""
+"""Words on the command line that lead nowhere, shown like any problem: line, mark, the right word."""
 
 from __future__ import annotations
 
@@ -91,7 +91,7 @@ class Typed:
         named = [
             word
             for word in self.words
-            if word and f"'{word}'" in error.message or f"({word})" in error.message
+            if word and any(quoted in error.message for quoted in (f"'{word}'", f"({word})"))
         ]
         message = error.format_message().rstrip(".")
         return self.problem(named[0] if named else "", message[:1].lower() + message[1:], _usage_line(error))

@@ -16,6 +16,7 @@ from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
+from math import dist
 from typing import TypeAlias
 
 import numpy as np
@@ -188,18 +189,30 @@ def _face_loops(points: Floats, faces: FlatFaces, face: int, handed: float) -> l
 # Subtracting what is nearer
 
 
+@dataclass(frozen=True)
+class _Pairs:
+    """Faces that another may hide: `other` is nearer than `face` in all that both cover, or in part of it."""
+
+    face: Ints
+    other: Ints
+    wholly: Bools
+    box: Floats
+    """(n, 4): what both reach on the sheet, left, bottom, right, top."""
+
+
 def _visible(fronts: _Fronts) -> Iterator[Region]:
     sections = [_section(loops) for loops in fronts.loops]
+    takes: list[list[CrossSection]] = [[] for _ in sections]
     for first in range(0, len(sections), ROWS):
-        rows = np.arange(first, min(first + ROWS, len(sections)))
-        nearer, clipped, between = _compare(fronts, rows)
-        for row, number in enumerate(rows.tolist()):
-            takes = [sections[other] for other in np.flatnonzero(nearer[row]).tolist()]
-            for other in np.flatnonzero(clipped[row]).tolist():
-                side = _nearer_side(fronts, number, other, between[row, other])
-                if len(side) > 2:
-                    takes.append(sections[other] ^ CrossSection([np.array(side)], FillRule.NonZero))
-            yield _region(fronts, number, sections[number], takes)
+        pairs = _compare(fronts, np.arange(first, min(first + ROWS, len(sections))))
+        columns = (pairs.face.tolist(), pairs.other.tolist(), pairs.wholly.tolist(), pairs.box.tolist())
+        for face, other, wholly, box in zip(*columns, strict=True):
+            if wholly:
+                takes[face].append(sections[other])
+            elif len(side := _nearer_side(fronts, face, other, box)) > 2:
+                takes[face].append(sections[other] ^ CrossSection([np.array(side)], FillRule.NonZero))
+    for number, own in enumerate(sections):
+        yield _region(fronts, number, own, takes[number])
 
 
 def _region(fronts: _Fronts, number: int, own: CrossSection, takes: list[CrossSection]) -> Region:
@@ -210,28 +223,34 @@ def _region(fronts: _Fronts, number: int, own: CrossSection, takes: list[CrossSe
     )
 
 
-def _compare(fronts: _Fronts, rows: Ints) -> tuple[Bools, Bools, Floats]:
-    """For each of these faces against all: which are nearer throughout, which may be nearer in part, and the
-    box on the sheet (left, bottom, right, top) that both reach."""
-    low = np.maximum(fronts.low[rows][:, None], fronts.low)
-    high = np.minimum(fronts.high[rows][:, None], fronts.high)
-    meet = ((high - low) > THIN / 10).all(axis=2) & (fronts.near < fronts.far[rows][:, None] + NEARER)
+def _compare(fronts: _Fronts, rows: Ints) -> _Pairs:
+    """These faces against all others."""
+    meet = fronts.near < fronts.far[rows][:, None] + NEARER
     meet[np.arange(len(rows)), rows] = False
-    middle, half = (low + high)[:, :, :2] / 2, (high - low)[:, :, :2] / 2
-    slope = fronts.depth - fronts.depth[rows][:, None]
-    centre = (slope[:, :, :2] * middle).sum(axis=2) + slope[:, :, 2]
-    swing = (np.abs(slope[:, :, :2]) * half).sum(axis=2)
+    for low, high in zip(fronts.low.T, fronts.high.T, strict=True):
+        meet &= np.minimum(high[rows][:, None], high) - np.maximum(low[rows][:, None], low) > THIN / 10
+    row, other = np.nonzero(meet)
+    return _nearer_pairs(fronts, rows[row], other)
+
+
+def _nearer_pairs(fronts: _Fronts, face: Ints, other: Ints) -> _Pairs:
+    """Of pairs whose reaches meet, those where `other` may be nearer."""
+    low = np.maximum(fronts.low[face, :2], fronts.low[other, :2])
+    high = np.minimum(fronts.high[face, :2], fronts.high[other, :2])
+    ahead = fronts.depth[other] - fronts.depth[face]
+    centre = (ahead[:, :2] * (low + high) / 2).sum(axis=1) + ahead[:, 2]
+    swing = (np.abs(ahead[:, :2]) * (high - low) / 2).sum(axis=1)
     same_plane = np.abs(centre) + swing <= NEARER
-    earlier = fronts.body < fronts.body[rows][:, None]
-    nearer = meet & ((centre + swing < -NEARER) | (same_plane & earlier))
-    clipped = meet & ~nearer & ~same_plane & (centre - swing < -NEARER)
-    return nearer, clipped, np.concatenate([low[:, :, :2], high[:, :, :2]], axis=2)
+    earlier = fronts.body[other] < fronts.body[face]
+    wholly = (centre + swing < -NEARER) | (same_plane & earlier)
+    kept = wholly | (~same_plane & (centre - swing < -NEARER))
+    return _Pairs(face[kept], other[kept], wholly[kept], np.column_stack([low, high])[kept])
 
 
-def _nearer_side(fronts: _Fronts, number: int, other: int, box: Floats) -> list[tuple[float, float]]:
+def _nearer_side(fronts: _Fronts, number: int, other: int, box: list[float]) -> list[tuple[float, float]]:
     """Where in the box `other` is nearer than `number` by more than NEARER: the corners, anticlockwise."""
     a, b, c = (fronts.depth[other] - fronts.depth[number]).tolist()
-    left, bottom, right, top = box.tolist()
+    left, bottom, right, top = box
     corners = [(left, bottom), (right, bottom), (right, top), (left, top)]
     behind = [a * x + b * y + c + NEARER for x, y in corners]
     kept: list[tuple[float, float]] = []
@@ -250,8 +269,8 @@ def _nearer_side(fronts: _Fronts, number: int, other: int, box: Floats) -> list[
 
 def tidy(section: CrossSection) -> tuple[Loop, ...]:
     """The loops of a shape without spikes, points in a line and slivers thinner than THIN."""
-    loops = (np.array(_straightened(loop.tolist())) for loop in section.to_polygons())
-    return tuple(loop for loop in loops if len(loop) > 2 and _thickness(loop) > THIN)
+    loops = (_straightened(loop.tolist()) for loop in section.to_polygons())
+    return tuple(np.array(loop) for loop in loops if len(loop) > 2 and _thickness(loop) > THIN)
 
 
 def _straightened(points: list[list[float]]) -> list[list[float]]:
@@ -274,8 +293,12 @@ def _is_straight(before: list[float], here: list[float], after: list[float]) -> 
     return turn * turn <= (THIN / 2) ** 2 * max(ax * ax + ay * ay, bx * bx + by * by)
 
 
-def _thickness(loop: Loop) -> float:
-    """Twice the area over half the way round: the width of a long strip."""
-    onward = np.roll(loop, -1, axis=0)
-    area = abs(float((loop[:, 0] * onward[:, 1] - loop[:, 1] * onward[:, 0]).sum())) / 2
-    return 2 * area / max(1e-12, float(np.hypot(*(onward - loop).T).sum()))
+def area(loop: Sequence[Sequence[float]]) -> float:
+    """In mm2 on the sheet; below zero for a loop round a hole."""
+    return sum(loop[i - 1][0] * here[1] - loop[i - 1][1] * here[0] for i, here in enumerate(loop)) / 2
+
+
+def _thickness(loop: Sequence[Sequence[float]]) -> float:
+    """The area over half the way round: the width of a long strip."""
+    around = sum(dist(loop[i - 1], here) for i, here in enumerate(loop))
+    return 2 * abs(area(loop)) / max(1e-12, around)

@@ -9,9 +9,11 @@ import numpy as np
 
 from benchalong.drawing.faces import Bools, Floats
 
-ACROSS = 17
+ACROSS = 13
 """Points tried in each direction, in each round."""
 ROUNDS = 3
+NEARLY = 0.8
+"""Of the most room there can be."""
 
 
 @dataclass(frozen=True)
@@ -21,20 +23,36 @@ class Inside:
     """How far the shape's outline is at least from the point."""
 
 
-def deepest(loops: Sequence[Floats]) -> Inside:
-    """About the point furthest from the outline, in the unit of the loops."""
+@dataclass(frozen=True)
+class Around:
+    """The box of the whole drawing, in the unit of the loops."""
+
+    low: Floats
+    high: Floats
+
+    def distance(self, points: Floats) -> Floats:
+        """From each point to the nearest side."""
+        return np.asarray(np.minimum(points - self.low, self.high - points).min(axis=1))
+
+
+def well_inside(loops: Sequence[Floats], around: Around, *, enough: float) -> Inside:
+    """A point with nearly as much room round it as there can be, or `enough`; of those the one nearest to a
+    side of the drawing, so that a leader to it is short. In the unit of the loops."""
     starts, ends = np.concatenate(loops), np.concatenate([np.roll(loop, -1, axis=0) for loop in loops])
     low, high = starts.min(axis=0), starts.max(axis=0)
-    best = Inside((float(starts[0, 0]), float(starts[0, 1])), 0.0)
+    tried, room = starts[:1], np.zeros(1)
     for _ in range(ROUNDS):
-        tried = _grid(low, high)
-        room = np.where(_within(tried, starts, ends), _distance(tried, starts, ends), -1.0)
-        found = int(room.argmax())
-        if room[found] > best.room:
-            best = Inside((float(tried[found, 0]), float(tried[found, 1])), float(room[found]))
-        step = (high - low) / ACROSS
-        low, high = np.array(best.point) - step, np.array(best.point) + step
-    return best
+        points = _grid(low, high)
+        points = points[_within(points, starts, ends)]
+        if len(points):
+            tried = np.concatenate([tried, points])
+            room = np.concatenate([room, _distance(points, starts, ends)])
+        step, best = (high - low) / ACROSS, tried[int(room.argmax())]
+        low, high = best - step, best + step
+    good = np.flatnonzero(room >= min(NEARLY * float(room.max()), enough))
+    chosen = int(good[around.distance(tried[good]).argmin()])
+    x, y = tried[chosen].tolist()
+    return Inside((x, y), float(room[chosen]))
 
 
 def _grid(low: Floats, high: Floats) -> Floats:

@@ -18,8 +18,8 @@ from svgwrite.text import Text
 
 from benchalong.drawing.eye import PIECE_EYE, Eye
 from benchalong.drawing.faces import FlatFaces, flat_faces
-from benchalong.drawing.hidden import Standing, Surface, joined, seen
-from benchalong.drawing.inside import Inside, deepest
+from benchalong.drawing.hidden import Standing, Surface, area, joined, seen
+from benchalong.drawing.inside import Around, Inside, well_inside
 from benchalong.drawing.pencil import pencil_strokes
 from benchalong.drawing.picture import PiecePicture
 from benchalong.drawing.pointers import PITCH, ROW, TEXT, Frame, Label, Pointed, Side, placed, slots, width_of
@@ -43,6 +43,12 @@ MANY = 24
 """With more marks than this, equal parts share one label."""
 ENOUGH = 0.9
 """A copy shows when there is this much room round some point of it, px."""
+
+
+AMPLE = 14.0
+"""More room than this round the point isn't looked for, px."""
+LOOKED_AT = 3
+"""A mark points at one of so many of a copy's surfaces."""
 
 
 @dataclass(frozen=True)
@@ -80,8 +86,7 @@ def piece_picture(
         raise ValueError("nothing to draw")
     surfaces = seen(_standing(copies, solids), eye)
     marks = shortened([copy.mark for copy in copies])
-    scale = _widest_scale(surfaces)
-    shown = _shown(copies, marks, surfaces, least=ENOUGH / scale)
+    shown = _shown(copies, marks, surfaces, _widest_scale(surfaces))
     groups = _groups(shown)
     layout = _layout(surfaces, [(_label_text(group), group[0].inside.point) for group in groups])
     missing = _missing(marks, shown)
@@ -130,24 +135,26 @@ def _standing(copies: Sequence[Copy], solids: Mapping[PartId, Solid]) -> list[St
 
 
 def _shown(
-    copies: Sequence[Copy], marks: Sequence[str], surfaces: Iterable[Surface], *, least: float
+    copies: Sequence[Copy], marks: Sequence[str], surfaces: Sequence[Surface], scale: float
 ) -> list[_Shown]:
-    best: dict[int, Inside] = {}
+    of: dict[int, list[Surface]] = defaultdict(list)
     for surface in surfaces:
-        for region in surface.regions if len(surface.regions) < 3 else ():
-            _keep_deeper(best, surface.body, deepest(region.loops))
-        if len(surface.regions) >= 3:
-            _keep_deeper(best, surface.body, deepest(surface.outlines))
+        of[surface.body].append(surface)
+    around = Around(*bounds(surfaces))
+    best = {body: _clearest(own, around, enough=AMPLE / scale) for body, own in of.items()}
     return [
         _Shown(copy.part, marks[number], best[number])
         for number, copy in enumerate(copies)
-        if number in best and best[number].room >= least
+        if number in best and best[number].room >= ENOUGH / scale
     ]
 
 
-def _keep_deeper(best: dict[int, Inside], body: int, found: Inside) -> None:
-    if body not in best or found.room > best[body].room:
-        best[body] = found
+def _clearest(surfaces: Sequence[Surface], around: Around, *, enough: float) -> Inside:
+    """A point with much room round it, on one of the largest surfaces."""
+    outlines = [surface.outlines for surface in surfaces]
+    largest = sorted(outlines, key=lambda loops: -sum(area(loop.tolist()) for loop in loops))[:LOOKED_AT]
+    found = [well_inside(loops, around, enough=enough) for loops in largest]
+    return max(found, key=lambda inside: inside.room)
 
 
 def _groups(shown: Sequence[_Shown]) -> list[list[_Shown]]:
@@ -172,8 +179,9 @@ def _missing(marks: Sequence[str], shown: Iterable[_Shown]) -> tuple[str, ...]:
 def _notes(missing: Sequence[str], groups: Iterable[Sequence[_Shown]]) -> list[str]:
     """What the reader must know of marks that aren't there, in lines below the picture."""
     notes: list[str] = []
-    if any(len(group) > 1 for group in groups):
-        notes.append("+2: two more of the same part.")
+    more = sorted({len(group) - 1 for group in groups} - {0})
+    if more:
+        notes.append(f"+{more[0]} after a mark: {more[0]} more of the same part.")
     if missing:
         notes.append(f"Out of sight here: {', '.join(missing)}.")
     return [line for note in notes for line in in_lines(note, size=TEXT, width=WIDTH - 2 * EDGE)]
@@ -231,8 +239,9 @@ def _with_sides(
         return None
     top = (frame.top + frame.bottom - scale * tall) / 2
     onto = Onto(scale, WIDTH / 2 - scale * float(low[0] + high[0]) / 2, top + scale * float(high[1]))
-    pointed = [Pointed(text, onto.point(point)) for text, point in wanted]
-    return _Layout(onto, frame.bottom + row + EDGE, placed(pointed, frame, sides))
+    labels = placed([Pointed(text, onto.point(point)) for text, point in wanted], frame, sides)
+    under = ROW if any(label.side == "below" for label in labels) else TEXT / 2
+    return _Layout(onto, frame.bottom + under + EDGE, labels)
 
 
 def _with_room(frame: Frame, sides: tuple[Side, ...], widest: float, count: int) -> Frame | None:

@@ -1,198 +1,213 @@
-"""Puts numbers, leaders and words round one view so that nothing lies on anything else.
+"""Puts straight sizes round a view so that no number lies on anything else (ISO 129).
 
-Each size has a handful of places it could stand: which side, how far out, number in the middle of its line
-or beside it. Places where something would be covered are refused; of the rest the cheapest is taken: near the
-view, on the outer side, without making the sheet wider. Shortest sizes are placed first, so they end nearest.
-Works in px with the view's own upper left corner at the origin.
+Each size has a handful of places it could stand: which side, how far out, its number in the middle of
+the line or beside it. Places where something would be covered are refused; of the rest the cheapest is
+taken: near the view, on the outer side, without making the sheet wider. Shortest sizes are placed
+first, so they end nearest.
 """
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import Literal, TypeAlias
 
-import numpy as np
-
-from benchalong.drawing.text import NUMBER, WORD, text_width
+from benchalong.drawing.board import (
+    AIR,
+    Board,
+    Number,
+    Rect,
+    Segment,
+    Spot,
+    around,
+    grown,
+    meets,
+    room_of,
+)
+from benchalong.drawing.text import NUMBER
 from benchalong.ground.lengths import Length
-from benchalong.workings.bodies import Floats
 
 Side: TypeAlias = Literal["above", "below", "left", "right"]
-Rect: TypeAlias = tuple[float, float, float, float]
-"""Left, top, right, bottom."""
-Segment: TypeAlias = tuple[float, float, float, float]
 
-FIRST_INNER, FIRST_OUTER = 8.0, 22.0
-"""From the view to the first size line: where its number stands beyond the line, and where it stands between."""
+FIRST: dict[Side, float] = {"above": 9.0, "left": 9.0, "below": 22.0, "right": 22.0}
+"""From the view to its first size line, in px. Numbers stand above their lines: below and right, between."""
 STEP = 19.0
-"""From one size line to the next."""
-LEVELS = 12
-AIR = 2.0
-"""Kept free round every number."""
+"""From one size line to the next, in px."""
+LEVELS = 14
+FORESIGHT = 12
+"""How many levels out the extension lines of sizes to come are kept free."""
 OVERRUN = 3.0
-"""Extension lines run this far over, and begin this far from the wood."""
+"""Extension lines run this far over, and begin this far from the wood, in px."""
 STROKE = 4.0
-"""Half the length of the oblique stroke that ends a size line, along the line."""
+"""Half the oblique stroke that ends a size line, measured along the line, in px."""
+BESIDE = 6.0
+"""Between the end of a size line and a number beside it, in px."""
 
-
-@dataclass(frozen=True)
-class Number:
-    """A size on the sheet."""
-
-    length: Length
-    sign: str
-    x: float
-    """Middle of the number, before it is turned."""
-    y: float
-    """Its base line."""
-    upright: bool
-    """Whether it is read from the right."""
-    room: Rect
-    key: str = ""
-    """The letter that stands for it, when the number itself found no room."""
-
-
-@dataclass(frozen=True)
-class Word:
-    text: str
-    x: float
-    y: float
-    anchor: Literal["start", "middle", "end"]
-    room: Rect
-    kind: str = "label"
+LEVEL_COST, SIDE_COST = 4.0, 9.0
+WIDER_COST, TALLER_COST = 0.9, 0.15
+COMING_COST, CROSS_COST, INSIDE_COST = 18.0, 5.0, 0.15
+"""What makes a place worse: further out, another side, a wider or taller sheet (by the px), in the way of
+sizes to come, across other lines, extension lines that run through the view (by the px)."""
 
 
 @dataclass(frozen=True)
 class Stretch:
-    """A straight size in this view: along x or along y, from p to q, with the depth its feature reaches."""
+    """A straight size in one view, in px."""
 
     what: str
     length: Length
     is_upright: bool
-    """Whether it runs along y."""
+    """Whether it runs up and down the sheet."""
     start: float
     end: float
     near: float
-    """Where its feature begins on the other axis of the sheet."""
+    """Where its feature begins on the sheet's other direction; extension lines start from there."""
     far: float
     width: float
-    """Of the number."""
-
-
-@dataclass
-class Board:
-    """One view with what is placed round it so far."""
-
-    width: float
-    height: float
-    drawn: Floats
-    """Its lines, in px."""
-    numbers: list[Number] = field(default_factory=list)
-    words: list[Word] = field(default_factory=list)
-    thin: list[Segment] = field(default_factory=list)
-    taken: list[Rect] = field(default_factory=list)
-    """Rooms of numbers and words."""
-    corridors: list[tuple[bool, float]] = field(default_factory=list)
-    """Where extension lines will still come: across (upright lines at x) or up and down."""
-
-    def extent(self) -> Rect:
-        """Everything placed, the view included."""
-        boxes = [(0.0, 0.0, self.width, self.height), *self.taken, *(_room_of(line) for line in self.thin)]
-        return (
-            min(box[0] for box in boxes), min(box[1] for box in boxes),
-            max(box[2] for box in boxes), max(box[3] for box in boxes),
-        )  # fmt: skip
+    """Of its number."""
 
 
 @dataclass(frozen=True)
-class Candidate:
-    """One place a stretch could stand."""
+class Place:
+    """Where a stretch could stand."""
 
     cost: float
     room: Rect
-    lines: tuple[Segment, ...]
-    """The size line first."""
-    strokes: tuple[Segment, ...]
-    x: float
-    y: float
-    upright: bool
+    """Of the number."""
+    spot: Spot
+    is_upright: bool
+    """Whether the number is read from the right."""
+    line: Segment
+    others: tuple[Segment, ...]
+    """Extension lines and end strokes."""
 
 
-def best_place(board: Board, stretch: Stretch, sides: Sequence[Side]) -> Candidate | None:
+@dataclass(frozen=True)
+class Sketch:
+    """A place before it is laid on its side of the view: from and to, along the line and outwards."""
+
+    text_along: tuple[float, float]
+    text_out: tuple[float, float]
+    line: tuple[float, float]
+    cost: float
+    is_level: bool = False
+    """Whether the number is level though the line is upright."""
+
+
+def best_place(board: Board, stretch: Stretch, sides: Sequence[Side]) -> Place | None:
     """The cheapest place that covers nothing; None when there is none."""
-    found = [
-        candidate
-        for rank, side in enumerate(sides)
-        for level in range(LEVELS)
-        for candidate in _candidates(board, stretch, side=side, level=level, rank=rank)
-    ]
-    for candidate in sorted(found, key=lambda one: one.cost):
-        if _is_free(board, candidate):
-            return candidate
-    return None
+    best: Place | None = None
+    limit = math.inf
+    for level in range(LEVELS):
+        if limit <= level * LEVEL_COST:
+            break
+        for rank, side in enumerate(sides):
+            out, base = FIRST[side] + level * STEP, level * LEVEL_COST + rank * SIDE_COST
+            for sketch in _sketches(stretch, out, side):
+                cost = base + sketch.cost
+                place = _place(board, stretch, side=side, out=out, sketch=sketch, cost=cost, limit=limit)
+                if place is not None and _is_free(board, place):
+                    best, limit = place, place.cost
+    return best
 
 
-def put(board: Board, stretch: Stretch, place: Candidate, *, key: str = "") -> None:
+def put(board: Board, stretch: Stretch, place: Place, *, key: str = "") -> None:
     """Draw the size at its place."""
-    board.thin += [*place.lines, *place.strokes]
-    board.taken.append(place.room)
-    board.numbers.append(Number(stretch.length, "", place.x, place.y, place.upright, place.room, key))
+    board.draw([place.line, *place.others])
+    board.mains.append(place.line)
+    board.take(place.room)
+    number = Number(stretch.what, stretch.length, "", place.spot, place.is_upright, place.room, key)
+    board.numbers.append(number)
 
 
-def _candidates(board: Board, stretch: Stretch, *, side: Side, level: int, rank: int) -> Iterator[Candidate]:
-    inner = side in ("below", "right")
-    out = (FIRST_OUTER if inner else FIRST_INNER) + level * STEP
-    low, high = min(stretch.start, stretch.end), max(stretch.start, stretch.end)
-    base = level * 6.0 + rank * 14.0
-    middle, half = (low + high) / 2, stretch.width / 2
-    text = (out - 2 - NUMBER, out - 2) if inner else (out + 2, out + 2 + NUMBER)
-    if stretch.width + 4 <= high - low:
-        yield _candidate(board, stretch, side, out, text, (middle - half, middle + half), (low, high), base)
+def foreseen(board: Board, stretch: Stretch, side: Side) -> tuple[Segment, ...]:
+    """The extension lines it will need on its best side."""
+    out = FIRST[side] + FORESIGHT * STEP
+    begin = _begin(board, stretch, side)
+    return tuple(_laid_line(board, side, (p, begin), (p, out)) for p in (stretch.start, stretch.end))
+
+
+def _sketches(stretch: Stretch, out: float, side: Side) -> Iterator[Sketch]:
+    low, high, width = stretch.start, stretch.end, stretch.width
+    middle, half = (low + high) / 2, width / 2
+    above = (out - 2 - NUMBER, out - 2) if side in ("below", "right") else (out + 2, out + 2 + NUMBER)
+    if width + 5 <= high - low:
+        yield Sketch((middle - half, middle + half), above, (low, high), 0.0)
         return
-    after, before = (high + 5, high + 5 + stretch.width), (low - 5 - stretch.width, low - 5)
-    yield _candidate(board, stretch, side, out, text, after, (low, after[1]), base + 4)
-    yield _candidate(board, stretch, side, out, text, before, (before[0], high), base + 5)
+    if side in ("above", "left"):
+        over = (out + OVERRUN + AIR + 0.5, out + OVERRUN + AIR + 0.5 + NUMBER)
+        yield Sketch((middle - half, middle + half), over, (low, high), 1.5)
     if stretch.is_upright:
-        beside = (out + 6, out + 6 + stretch.width)
-        tall = (middle - NUMBER / 2, middle + NUMBER / 2)
-        yield _candidate(board, stretch, side, out, beside, tall, (low, high), base + 1, flat=True)
-        wide = (out - half, out + half)
-        below, above = (high + 5, high + 5 + NUMBER), (low - 5 - NUMBER, low - 5)
-        yield _candidate(board, stretch, side, out, wide, above, (low, high), base + 3, flat=True)
-        yield _candidate(board, stretch, side, out, wide, below, (low, high), base + 3, flat=True)
+        yield from _level_sketches(stretch, out)
+    after, before = (high + BESIDE, high + BESIDE + width), (low - BESIDE - width, low - BESIDE)
+    extra = 7.0 if stretch.is_upright else 2.0
+    yield Sketch(after, above, (low, after[1]), extra)
+    yield Sketch(before, above, (before[0], high), extra + 0.5)
 
 
-def _candidate(
+def _level_sketches(stretch: Stretch, out: float) -> Iterator[Sketch]:
+    """A level number for a short upright line: outwards of its middle, over it, under it."""
+    low, high, width = stretch.start, stretch.end, stretch.width
+    middle, half, line = (low + high) / 2, width / 2, (low, high)
+    tall = (middle - NUMBER / 2, middle + NUMBER / 2)
+    yield Sketch(tall, (out + BESIDE, out + BESIDE + width), line, 0.0, is_level=True)
+    for along in ((low - BESIDE - NUMBER, low - BESIDE), (high + BESIDE, high + BESIDE + NUMBER)):
+        yield Sketch(along, (out - half, out + half), line, 3.0, is_level=True)
+
+
+def _place(
     board: Board,
     stretch: Stretch,
+    *,
     side: Side,
     out: float,
-    text: tuple[float, float],
-    along: tuple[float, float],
-    line: tuple[float, float],
+    sketch: Sketch,
     cost: float,
-    *,
-    flat: bool = False,
-) -> Candidate:
-    """From (along the size line, outwards from the view) to the sheet."""
-    room = _turned(board, side, (along[0], text[0]), (along[1], text[1]))
-    low, high = min(stretch.start, stretch.end), max(stretch.start, stretch.end)
-    main = _turned_line(board, side, (line[0] - STROKE, out), (line[1] + STROKE, out))
+    limit: float,
+) -> Place | None:
+    """The sketch laid on its side of the view; None when it costs as much as the limit."""
+    room = _laid_room(board, side, sketch)
+    line = _laid_line(board, side, (sketch.line[0] - STROKE, out), (sketch.line[1] + STROKE, out))
     begin = _begin(board, stretch, side)
-    extensions = [
-        _turned_line(board, side, (p, begin), (p, out + OVERRUN)) for p in (low, high) if out + OVERRUN > begin
-    ]
-    strokes = [_stroke(*_turned(board, side, (p, out), (p, out))[:2]) for p in (low, high)]
-    upright = stretch.is_upright and not flat
-    x = (room[0] + room[2]) / 2 if not upright else room[2] - 3
-    y = room[3] - 3 if not upright else (room[1] + room[3]) / 2
-    lines = (main, *extensions)
-    return Candidate(cost + _growth(board, room, lines) + _crossed(board, room, lines), room, lines, tuple(strokes), x, y, upright)
+    ends = (stretch.start, stretch.end)
+    extensions = [_laid_line(board, side, (p, begin), (p, out + OVERRUN)) for p in ends]
+    wider, taller = board.growth([room, room_of(line), room_of(extensions[0])])
+    cost += wider * WIDER_COST + taller * TALLER_COST + max(0.0, -begin) * INSIDE_COST
+    if cost < limit:
+        cost += board.coming(room, but=(stretch.what, stretch.length)) * COMING_COST
+    if cost < limit:
+        cost += board.crossings(line) * CROSS_COST
+    if cost >= limit:
+        return None
+    is_upright = stretch.is_upright and not sketch.is_level
+    middle = ((room[0] + room[2]) / 2, (room[1] + room[3]) / 2)
+    spot = (room[2] - 3, middle[1]) if is_upright else (middle[0], room[3] - 3)
+    strokes = [_stroke(*_laid(board, side, p, out)) for p in ends]
+    return Place(cost, room, spot, is_upright, line, (*extensions, *strokes))
+
+
+def _is_free(board: Board, place: Place) -> bool:
+    if meets(grown(place.room, AIR), board.view) or not board.is_on_paper(place.room):
+        return False
+    if board.would_cross([place.line, *place.others]):
+        return False
+    return not any(_too_close(place.line, main) for main in board.mains)
+
+
+def _too_close(line: Segment, other: Segment) -> bool:
+    """Whether two size lines that run the same way overlap with less than a number's height between."""
+    level, other_level = line[1] == line[3], other[1] == other[3]
+    if level != other_level:
+        return False
+    slack = -2 * STROKE - 0.5
+    return meets(
+        grown(room_of(line), slack, 8.0) if level else grown(room_of(line), 8.0, slack), room_of(other)
+    )
 
 
 def _begin(board: Board, stretch: Stretch, side: Side) -> float:
-    """How far out from the view's border the feature ends on this side, below zero inside."""
+    """How far outside the view's border an extension line begins; below zero inside."""
     if side == "below":
         return stretch.far - board.height + OVERRUN
     if side == "right":
@@ -200,189 +215,22 @@ def _begin(board: Board, stretch: Stretch, side: Side) -> float:
     return -stretch.near + OVERRUN
 
 
-def _turned(board: Board, side: Side, one: tuple[float, float], two: tuple[float, float]) -> Rect:
-    (x0, y0), (x1, y1) = _spot(board, side, *one), _spot(board, side, *two)
-    return (min(x0, x1), min(y0, y1), max(x0, x1), max(y0, y1))
-
-
-def _turned_line(board: Board, side: Side, one: tuple[float, float], two: tuple[float, float]) -> Segment:
-    return (*_spot(board, side, *one), *_spot(board, side, *two))
-
-
-def _spot(board: Board, side: Side, along: float, out: float) -> tuple[float, float]:
+def _laid(board: Board, side: Side, along: float, out: float) -> Spot:
     if side == "above":
         return along, -out
     if side == "below":
         return along, board.height + out
-    if side == "left":
-        return -out, along
-    return board.width + out, along
+    return (-out, along) if side == "left" else (board.width + out, along)
+
+
+def _laid_line(board: Board, side: Side, one: Spot, two: Spot) -> Segment:
+    return (*_laid(board, side, *one), *_laid(board, side, *two))
+
+
+def _laid_room(board: Board, side: Side, sketch: Sketch) -> Rect:
+    corners = zip(sketch.text_along, sketch.text_out, strict=True)
+    return around([(*spot, *spot) for spot in (_laid(board, side, *corner) for corner in corners)])
 
 
 def _stroke(x: float, y: float) -> Segment:
     return (x - STROKE, y + STROKE, x + STROKE, y - STROKE)
-
-
-def _growth(board: Board, room: Rect, lines: Sequence[Segment]) -> float:
-    """What it costs to make the block larger: width is dear on a phone."""
-    old = board.extent()
-    boxes = [room, *(_room_of(line) for line in lines)]
-    wide = max(0.0, old[0] - min(box[0] for box in boxes)) + max(0.0, max(box[2] for box in boxes) - old[2])
-    tall = max(0.0, old[1] - min(box[1] for box in boxes)) + max(0.0, max(box[3] for box in boxes) - old[3])
-    return wide * 0.35 + tall * 0.15
-
-
-def _crossed(board: Board, room: Rect, lines: Sequence[Segment]) -> float:
-    """What it costs to stand where extension lines will come, and to cross lines that are there."""
-    cost = 0.0
-    for upright, at in board.corridors:
-        low, high = (room[0], room[2]) if upright else (room[1], room[3])
-        outside = (room[3] < 0 or room[1] > board.height) if upright else (room[2] < 0 or room[0] > board.width)
-        cost += 6.0 if low - AIR < at < high + AIR and outside else 0.0
-    main = lines[0]
-    return cost + sum(3.0 for line in board.thin if _cross(main, line))
-
-
-def _is_free(board: Board, place: Candidate) -> bool:
-    room = grown(place.room, AIR)
-    if meets(room, (0.0, 0.0, board.width, board.height)):
-        return False
-    if any(meets(room, other) for other in board.taken):
-        return False
-    if any(line_meets(line, room) for line in board.thin):
-        return False
-    if any(line_meets(line, grown(other, AIR)) for line in (*place.lines, *place.strokes) for other in board.taken):
-        return False
-    main = _room_of(place.lines[0])
-    slim = grown(main, 7.0 if main[1] == main[3] else -STROKE - 0.5, 7.0 if main[0] == main[2] else -STROKE - 0.5)
-    if main[1] == main[3]:
-        slim = (main[0] + STROKE + 0.5, main[1] - 7, main[2] - STROKE - 0.5, main[3] + 7)
-    else:
-        slim = (main[0] - 7, main[1] + STROKE + 0.5, main[2] + 7, main[3] - STROKE - 0.5)
-    return not any(_is_parallel(line, place.lines[0]) and meets(_room_of(line), slim) for line in board.thin)
-
-
-def _is_parallel(one: Segment, two: Segment) -> bool:
-    return (one[0] == one[2]) == (two[0] == two[2]) and (one[1] == one[3]) == (two[1] == two[3])
-
-
-def _cross(one: Segment, two: Segment) -> bool:
-    a, b = _room_of(one), _room_of(two)
-    return not _is_parallel(one, two) and meets(grown(a, -0.5, -0.5) if False else a, b)
-
-
-def _room_of(line: Segment) -> Rect:
-    return (min(line[0], line[2]), min(line[1], line[3]), max(line[0], line[2]), max(line[1], line[3]))
-
-
-def grown(room: Rect, by: float, by_y: float | None = None) -> Rect:
-    """A rectangle larger on all sides."""
-    tall = by if by_y is None else by_y
-    return (room[0] - by, room[1] - tall, room[2] + by, room[3] + tall)
-
-
-def meets(one: Rect, two: Rect) -> bool:
-    """Whether two rectangles share more than a border."""
-    return one[0] < two[2] and two[0] < one[2] and one[1] < two[3] and two[1] < one[3]
-
-
-def line_meets(line: Segment, room: Rect) -> bool:
-    """Whether a line passes through a rectangle."""
-    first, last = 0.0, 1.0
-    for at, run, low, high in (
-        (line[0], line[2] - line[0], room[0], room[2]),
-        (line[1], line[3] - line[1], room[1], room[3]),
-    ):
-        if run == 0:
-            if not low < at < high:
-                return False
-            continue
-        one, two = sorted(((low - at) / run, (high - at) / run))
-        first, last = max(first, one), min(last, two)
-    return first < last
-
-
-def lines_meet(lines: Floats, room: Rect) -> bool:
-    """Whether any of many lines passes through a rectangle."""
-    if not len(lines):
-        return False
-    low = np.array([room[0], room[1]])
-    high = np.array([room[2], room[3]])
-    start, run = lines[:, :2], lines[:, 2:] - lines[:, :2]
-    safe = np.where(run == 0, 1e-12, run)
-    one, two = (low - start) / safe, (high - start) / safe
-    first = np.maximum(np.minimum(one, two).max(axis=1), 0.0)
-    last = np.minimum(np.maximum(one, two).min(axis=1), 1.0)
-    return bool((first < last).any())
-
-
-def is_clear(board: Board, room: Rect) -> bool:
-    """Whether a word could stand there: on no line, number or word, and not across the view's border."""
-    around = grown(room, AIR)
-    if any(meets(around, other) for other in board.taken):
-        return False
-    if any(line_meets(line, around) for line in board.thin):
-        return False
-    return not lines_meet(board.drawn, around)
-
-
-def put_word(board: Board, text: str, spots: Sequence[tuple[float, float]], *, kind: str = "label") -> bool:
-    """The word with its middle at the first spot that is clear; False when none is."""
-    half = text_width(text, WORD) / 2
-    for x, y in spots:
-        room = (x - half, y - WORD / 2 - 1, x + half, y + WORD / 2 + 1)
-        if is_clear(board, room):
-            board.taken.append(room)
-            board.words.append(Word(text, x, y + 4, "middle", room, kind))
-            return True
-    return False
-
-
-def put_leader(
-    board: Board, length: Length, sign: str, *, centre: tuple[float, float], radius: float, width: float, key: str = ""
-) -> bool:
-    """A round size at the end of a slanting line that points at its centre."""
-    whole = width + text_width(sign + " ", NUMBER)
-    best: tuple[float, Rect, tuple[Segment, ...]] | None = None
-    for reach in (14.0, 24.0, 36.0, 52.0, 72.0, 96.0, 124.0):
-        for step in range(16):
-            angle = 2 * np.pi * (step + 0.5) / 16
-            dx, dy = float(np.cos(angle)), float(np.sin(angle))
-            if abs(dy) < 0.3:
-                continue
-            foot = (centre[0] + dx * radius, centre[1] + dy * radius)
-            knee = (centre[0] + dx * (radius + reach), centre[1] + dy * (radius + reach))
-            way = 1 if dx >= 0 else -1
-            shelf = (knee[0], knee[1], knee[0] + way * (whole + 4), knee[1])
-            left = knee[0] + 2 if way > 0 else knee[0] - whole - 2
-            room = (left, knee[1] - 2 - NUMBER, left + whole, knee[1] - 2)
-            lines = ((*foot, *knee), shelf)
-            cost = reach * 0.3 + _growth(board, room, lines) + _crossed(board, room, lines)
-            if (best is None or cost < best[0]) and _is_leader_free(board, room, lines):
-                best = (cost, room, lines)
-    if best is None:
-        return False
-    _, room, lines = best
-    board.thin += [*lines, *_arrow(lines[0])]
-    board.taken.append(room)
-    board.numbers.append(Number(length, sign, (room[0] + room[2]) / 2, room[3] - 3, False, room, key))
-    return True
-
-
-def _is_leader_free(board: Board, room: Rect, lines: tuple[Segment, ...]) -> bool:
-    around = grown(room, AIR)
-    border = (0.0, 0.0, board.width, board.height)
-    inside = room[0] > 2 and room[1] > 2 and room[2] < board.width - 2 and room[3] < board.height - 2
-    if not inside and meets(around, border):
-        return False
-    if not is_clear(board, (room[0], room[1], room[2], room[3] + 2)):
-        return False
-    return not any(line_meets(line, grown(other, AIR)) for line in lines for other in board.taken)
-
-
-def _arrow(line: Segment) -> tuple[Segment, ...]:
-    """Two short lines at the start of a leader."""
-    x, y, run, rise = line[0], line[1], line[2] - line[0], line[3] - line[1]
-    far = float(np.hypot(run, rise)) or 1.0
-    ux, uy = run / far * 7, rise / far * 7
-    return ((x, y, x + ux - uy * 0.35, y + uy + ux * 0.35), (x, y, x + ux + uy * 0.35, y + uy - ux * 0.35))

@@ -12,13 +12,13 @@ from typing import Any
 import svgwrite.base
 import svgwrite.container
 import svgwrite.path
+import svgwrite.shapes
 import svgwrite.text
 
-from benchalong.drawing.placing import Number, Word
-from benchalong.drawing.text import number_text, text_width
+from benchalong.drawing.board import Number, Word
+from benchalong.drawing.text import NUMBER, number_text, text_width
 from benchalong.ground.lengths import Length
 from benchalong.ground.shown import Precision, System
-from benchalong.workings.bodies import Floats
 
 UNIT_WORDS: dict[System, str] = {"inch": "inches", "millimetre": "millimetres"}
 
@@ -52,21 +52,25 @@ def svg_text(root: Any) -> str:
     return str(root.tostring())
 
 
-def add_lines(root: Any, lines: Floats | Sequence[Sequence[float]], kind: str, *, at: tuple[float, float]) -> None:
+def add_lines(root: Any, lines: Sequence[Sequence[float]], kind: str, *, at: tuple[float, float]) -> None:
     """All lines of one kind as one path; pieces that meet end to end are drawn through."""
     data = path_data(lines, at=at)
     if data:
         root.add(svgwrite.path.Path(d=data, class_=kind, debug=False))
 
 
-def path_data(lines: Floats | Sequence[Sequence[float]], *, at: tuple[float, float]) -> str:
+def path_data(lines: Sequence[Sequence[float]], *, at: tuple[float, float]) -> str:
     """`M x y L x y` in tenths of a px, in the order given."""
-    rows = lines.tolist() if hasattr(lines, "tolist") else lines
-    ends = [(_tenth(r[0] + at[0]), _tenth(r[1] + at[1]), _tenth(r[2] + at[0]), _tenth(r[3] + at[1])) for r in rows]
+    ends = [
+        (_tenth(r[0] + at[0]), _tenth(r[1] + at[1]), _tenth(r[2] + at[0]), _tenth(r[3] + at[1]))
+        for r in lines
+    ]
     said: list[str] = []
     for chain in _chains([((x0, y0), (x1, y1)) for x0, y0, x1, y1 in ends if (x0, y0) != (x1, y1)]):
         (x, y), *rest = chain
-        said.append(f"M{_tenths(x)} {_tenths(y)}" + "".join(_step(a, b) for a, b in zip(chain, rest, strict=False)))
+        said.append(
+            f"M{_tenths(x)} {_tenths(y)}" + "".join(_step(a, b) for a, b in zip(chain, rest, strict=False))
+        )
     return "".join(said)
 
 
@@ -89,7 +93,9 @@ def _chains(pieces: list[tuple[Spot, Spot]]) -> Iterable[list[Spot]]:
             yield [*reversed(behind), one, two, *ahead]
 
 
-def _walk(spot: Spot, pieces: list[tuple[Spot, Spot]], meeting: dict[Spot, list[int]], used: list[bool]) -> list[Spot]:
+def _walk(
+    spot: Spot, pieces: list[tuple[Spot, Spot]], meeting: dict[Spot, list[int]], used: list[bool]
+) -> list[Spot]:
     steps: list[Spot] = []
     while True:
         onward = next((i for i in meeting[spot] if not used[i]), None)
@@ -125,20 +131,26 @@ def tidy(value: float) -> str:
 
 def add_number(root: Any, number: Number, plain: Plain, *, at: tuple[float, float]) -> None:
     """A live size; its sign (ø, R) stands before it as text of its own."""
-    x, y = number.x + at[0], number.y + at[1]
-    turn = {"transform": f"rotate(-90 {tidy(x)} {tidy(y)})"} if number.upright else {}
+    x, y = number.spot[0] + at[0], number.spot[1] + at[1]
+    turn = _turned(x, y) if number.is_upright else {}
     if number.key:
         add_text(root, number.key, x, y, "key", anchor="middle", **turn)
-        return
-    if number.sign:
+    elif number.sign:
         left = number.room[0] + at[0]
         add_text(root, number.sign, left, y, "label sign")
-        add_size(root, number.length, plain, left + text_width(number.sign + " ", 14), y, anchor="start")
-        return
-    add_size(root, number.length, plain, x, y, anchor="middle", **turn)
+        add_size(root, number.length, plain, left + text_width(f"{number.sign} ", NUMBER), y, anchor="start")
+    else:
+        add_size(root, number.length, plain, x, y, anchor="middle", **turn)
 
 
-def add_size(root: Any, length: Length, plain: Plain, x: float, y: float, *, anchor: str, **more: str) -> None:
+def _turned(x: float, y: float) -> dict[str, str]:
+    """So that it is read from the right."""
+    return {"transform": f"rotate(-90 {tidy(x)} {tidy(y)})"}
+
+
+def add_size(
+    root: Any, length: Length, plain: Plain, x: float, y: float, *, anchor: str, **more: str
+) -> None:
     """A number that the page can show in the other system."""
     add_text(
         root,
@@ -152,13 +164,42 @@ def add_size(root: Any, length: Length, plain: Plain, x: float, y: float, *, anc
 
 
 def add_word(root: Any, word: Word, *, at: tuple[float, float]) -> None:
-    add_text(root, word.text, word.x + at[0], word.y + at[1], word.kind, anchor=word.anchor)
+    x, y = word.spot[0] + at[0], word.spot[1] + at[1]
+    add_text(root, word.text, x, y, word.kind, anchor="middle", **(_turned(x, y) if word.is_upright else {}))
 
 
-def add_text(root: Any, text: str, x: float, y: float, kind: str, *, anchor: str = "start", **more: str) -> Any:
+def add_text(
+    root: Any, text: str, x: float, y: float, kind: str, *, anchor: str = "start", **more: str
+) -> Any:
     element = svgwrite.text.Text(text, x=[tidy(x)], y=[tidy(y)], class_=kind, debug=False)
     if anchor != "start":
         element.attribs["text-anchor"] = anchor
     element.attribs.update(more)
     root.add(element)
     return element
+
+
+def add_unit_note(root: Any, units: System, *, x: float, y: float) -> None:
+    """`Sizes in inches`, whose last word the page switches with the numbers."""
+    element = add_text(root, "Sizes in ", x, y, "label note")
+    span = svgwrite.text.TSpan(UNIT_WORDS[units], debug=False)
+    span.attribs["data-unit-word"] = "many"  # svgwrite leaves out attributes without a value
+    element.add(span)
+
+
+def add_symbol(root: Any, *, at: tuple[float, float], is_third: bool) -> None:
+    """The sign of the projection: a cut cone from the side, and from its small end (ISO 5456-2)."""
+    (x, y), small, large, tall = at, 3.5, 6.5, 14.0
+    circles, cone = (x - 12, x + 4) if is_third else (x + 12, x - 18)
+    for radius in (small, large):
+        root.add(svgwrite.shapes.Circle((tidy(circles), tidy(y)), radius, class_="thin", debug=False))
+    corners = [(cone, y - small), (cone + tall, y - large), (cone + tall, y + large), (cone, y + small)]
+    add_lines(
+        root, [(*a, *b) for a, b in zip(corners, corners[1:] + corners[:1], strict=True)], "thin", at=(0, 0)
+    )
+    axes = [
+        (circles - 9, y, circles + 9, y),
+        (circles, y - 9, circles, y + 9),
+        (cone - 3, y, cone + tall + 3, y),
+    ]
+    add_lines(root, axes, "centre", at=(0, 0))

@@ -18,7 +18,7 @@ GAP = 6.0
 """Between the two break lines, in px."""
 WORTH = 10.0
 """A stretch is interrupted only if that saves this much, in px."""
-LEAST = 30.0
+LEAST = 26.0
 """The shortest an interrupted stretch may become, in px."""
 
 
@@ -32,7 +32,7 @@ class Kept:
 
 
 @dataclass(frozen=True)
-class Axis1:
+class Strip:
     """One direction of a part on the sheet."""
 
     kept: tuple[Kept, ...]
@@ -50,13 +50,17 @@ class Axis1:
         """Where a coordinate in mm comes to lie, in px; what was left out comes to lie in the gap."""
         for piece in self.kept:
             if value <= piece.end + 1e-6:
-                return piece.at + max(0.0, value - piece.start) * self.scale if value >= piece.start else piece.at - GAP / 2
+                return (
+                    piece.at + max(0.0, value - piece.start) * self.scale
+                    if value >= piece.start
+                    else piece.at - GAP / 2
+                )
         last = self.kept[-1]
         return last.at + (value - last.start) * self.scale
 
 
-def fitted(stops: Sequence[float], *, scale: float, room: float) -> Axis1:
-    """The stops (sorted, mm) at `scale`, the widest empty stretches shortened until all fits in `room` px where it can."""
+def fitted(stops: Sequence[float], *, scale: float, room: float) -> Strip:
+    """The stops (sorted, mm) at `scale`; the widest empty stretches shortened to fit `room` px."""
     gaps = np.diff(np.asarray(stops, dtype=float)) * scale
     most = _longest_stretch(gaps, room)
     kept = [Kept(stops[0], stops[0], 0.0)]
@@ -69,7 +73,7 @@ def fitted(stops: Sequence[float], *, scale: float, room: float) -> Axis1:
         kept[-1] = Kept(piece.start, start + stub, piece.at)
         kept.append(Kept(end - stub, end, kept[-1].at + (start + stub - piece.start) * scale + GAP))
     last = kept[-1]
-    return Axis1(tuple(kept), scale, last.at + (last.end - last.start) * scale)
+    return Strip(tuple(kept), scale, last.at + (last.end - last.start) * scale)
 
 
 def _longest_stretch(gaps: Floats, room: float) -> float:
@@ -91,10 +95,10 @@ def least_size(stops: Sequence[float], scale: float) -> float:
     return float(np.where(gaps > LEAST + WORTH, LEAST, gaps).sum())
 
 
-def on_sheet(lines: Floats, right: Axis1, downwards: Axis1) -> Floats:
+def on_sheet(lines: Floats, right: Strip, downwards: Strip) -> Floats:
     """Rows (x, y, x, y) in mm as rows in px, parted where an interruption lies between."""
     pieces = [
-        _moved(_clipped(_clipped(lines, 0, across), 1, down), across, down, right.scale)
+        _moved(_clipped(_clipped(lines, 0, across), 1, down), across, down, (right.scale, downwards.scale))
         for across in right.kept
         for down in downwards.kept
     ]
@@ -113,9 +117,9 @@ def _clipped(lines: Floats, column: int, piece: Kept) -> Floats:
     away = np.column_stack([lines[:, 2:] - lines[:, :2]] * 2)
     base = np.column_stack([lines[:, :2]] * 2)
     share = np.column_stack([first, first, last, last])
-    return (base + away * share)[inside]
+    return np.asarray((base + away * share)[inside])
 
 
-def _moved(lines: Floats, right: Kept, downwards: Kept, scale: float) -> Floats:
+def _moved(lines: Floats, right: Kept, downwards: Kept, scales: tuple[float, float]) -> Floats:
     origin = np.array([right.start, downwards.start] * 2)
-    return (lines - origin) * scale + np.array([right.at, downwards.at] * 2)
+    return np.asarray((lines - origin) * np.array(scales * 2) + np.array([right.at, downwards.at] * 2))

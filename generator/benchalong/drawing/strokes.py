@@ -21,7 +21,7 @@ TOUCH = 1e-4
 
 
 def joined(segments: Floats, *, less: Floats | None = None) -> Floats:
-    """Rows (x, y, x, y) of the fewest lines that cover the same; what `less` covers left out. In a fixed order."""
+    """Rows (x, y, x, y): the fewest lines that cover the same without what `less` covers, in fixed order."""
     pieces, exact = _by_straight(segments)
     taken, _ = _by_straight(less) if less is not None else ({}, {})
     rows: list[tuple[float, float, float, float]] = []
@@ -32,7 +32,9 @@ def joined(segments: Floats, *, less: Floats | None = None) -> Floats:
     return np.array(rows, dtype=float).reshape(-1, 4)
 
 
-def _by_straight(segments: Floats) -> tuple[dict[Straight, list[Span]], dict[Straight, tuple[float, float, float]]]:
+def _by_straight(
+    segments: Floats,
+) -> tuple[dict[Straight, list[Span]], dict[Straight, tuple[float, float, float]]]:
     """Spans by straight, and each straight as unit direction and offset."""
     run = segments[:, 2:] - segments[:, :2]
     unit = run / np.hypot(run[:, 0], run[:, 1])[:, None] if len(run) else run

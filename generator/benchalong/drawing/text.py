@@ -6,6 +6,9 @@ same text narrower. Sizes switch between inch and millimetre on the page: room i
 
 from __future__ import annotations
 
+import functools
+import math
+
 from benchalong.ground.lengths import Length
 from benchalong.ground.shown import SYSTEMS, Precision, System, shown
 
@@ -73,15 +76,16 @@ EM: dict[str, float] = {
 """Advance widths in em, measured on DejaVu Sans."""
 
 
+@functools.lru_cache(maxsize=4096)
 def text_width(text: str, size: float) -> float:
-    """In px; a letter that isn't in the table counts as a wide one."""
-    return size * sum(EM.get(letter, 0.9) for letter in text)
+    """In px, each letter rounded up as a screen may; one that isn't in the table counts as a wide one."""
+    return float(sum(math.ceil(size * EM.get(letter, 0.9)) for letter in text))
 
 
 def number_text(length: Length, system: System, precision: Precision) -> str:
-    """The number alone, marked when it was rounded: `2 3/8`, `≈ 60.3`."""
+    """The number alone, marked when it was rounded, as the page's script does: `2 3/8`, `≈60.3`."""
     one = shown(length, system, precision)
-    return f"≈ {one.number}" if one.is_rounded else one.number
+    return f"≈{one.number}" if one.is_rounded else one.number
 
 
 def number_width(length: Length, precision: Precision) -> float:

@@ -47,8 +47,8 @@ LOOKING: dict[ViewName, Looking] = {
     "end a": Looking("down", True, "across", False, "along", False),
     "end b": Looking("down", False, "across", False, "along", True),
 }
-"""With the length lying to the right and edge a on top: each neighbour has the face on the side of the face's view
-in third angle (edge a above it, end b right of it); the same pictures change places in first angle."""
+"""With the length lying to the right and edge a on top: in third angle (edge a above the face, end b right
+of it) each neighbour shows the face on the side of the face's view. First angle swaps their places."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -97,7 +97,7 @@ def _is_round(solid: Solid) -> Flags:
 
 
 def _split(starts: Floats, ends: Floats) -> Floats:
-    """Each edge cut wherever another crosses or touches it on the sheet: rows of start and end, three numbers each."""
+    """Each edge cut wherever another crosses or touches it on the sheet: rows of start and end points."""
     count = len(starts)
     run = ends - starts
     owner, share = _crossings(starts[:, :2], run[:, :2])
@@ -176,7 +176,9 @@ def _covered(points: Floats, triangles: Floats) -> Flags:
     slack = NEAR * np.maximum(np.hypot(b[:, 0], b[:, 1]), np.hypot(c[:, 0], c[:, 1])) / np.abs(area)
     inside = (second > -slack) & (third > -slack) & (second + third < 1 + slack)
     depth = a[:, 2] + second * b[:, 2] + third * c[:, 2]
-    return np.asarray(np.bincount(point[inside & (depth > points[point, 2] + 10 * NEAR)], minlength=len(points)) > 0)
+    return np.asarray(
+        np.bincount(point[inside & (depth > points[point, 2] + 10 * NEAR)], minlength=len(points)) > 0
+    )
 
 
 def _turn(u: Floats, v: Floats) -> Floats:

@@ -13,9 +13,10 @@ from benchalong.ground.lengths import Length
 from benchalong.ground.marks import Place
 
 HoleKind: TypeAlias = Literal["size", "part", "name", "link", "picture"]
-"""size: `(=stile)`. part: `(=part door_rail)`, its name, leading to its page. name: the same inside the text
-of a link, where no second link can stand. link and picture fill an attribute: the address of one of the site's
-own pages, `step:mill-all`, `part:door_rail`, `question:wet-glue`; that of a picture file, `pictures/glue-up.jpg`."""
+"""size: `(=stile)`. part: `(=part door_rail)`, its name, leading to its page. name: the same inside the
+text of a link, where no second link can stand. link and picture fill an attribute: the address of one of the
+site's own pages, `step:mill-all`, `part:door_rail`, `question:wet-glue`; that of a picture file,
+`pictures/glue-up.jpg`."""
 
 
 @dataclass(frozen=True)

@@ -28,6 +28,8 @@ class AssemblyShown:
     count: int
     is_piece: bool
     note: str
+    picture: Markup
+    """By itself; empty for the piece, which has its own."""
     holds: tuple[str, ...]
     """The assemblies inside it, with their counts: `Door × 2`."""
     parts: tuple[InPlace, ...]
@@ -48,7 +50,7 @@ class StageLine:
     number: int
     link: Link
     about: Markup
-    steps: int
+    steps: tuple[Link, ...]
     minutes: str
 
 
@@ -72,7 +74,7 @@ class JigLine:
 class FinishLine:
     what: str
     facts: tuple[tuple[str, str], ...]
-    """What is said of it, each with its name: coats, time between coats, where it goes, what stays bare."""
+    """What is said of it, each with its name: coats, the wait between them, where it goes, what stays bare."""
     note: str
 
 
@@ -101,6 +103,9 @@ class PiecePage:
     """The first step."""
     minutes: str
     tools: tuple[str, ...]
+    """What the project says its shop has; everything the steps use where it doesn't say."""
+    more_tools: tuple[str, ...]
+    """What the steps use besides, in the order of first use."""
     hardware: tuple[HardwareLine, ...]
     jigs: tuple[JigLine, ...]
     finish: tuple[FinishLine, ...]
@@ -120,7 +125,8 @@ class PiecePage:
 
 def piece_page(makings: Makings) -> PiecePage:
     plan = makings.plan
-    tools = all_tools(plan)
+    every = all_tools(plan)
+    tools = plan.shop.tools or every
     return PiecePage(
         shell=Shell("piece", "index.html", makings.title),
         title=makings.outer.title(plan.title),
@@ -135,6 +141,7 @@ def piece_page(makings: Makings) -> PiecePage:
         first=makings.step_link(makings.order[0].id) if makings.order else None,
         minutes=whole_time(makings.order),
         tools=tools,
+        more_tools=tuple(tool for tool in every if tool not in tools),
         hardware=tuple(_hardware(each) for each in plan.hardware.values()),
         jigs=tuple(
             JigLine(jig.name, jig.purpose, jig.made_from, makings.outer.fill(jig.note))
@@ -143,12 +150,12 @@ def piece_page(makings: Makings) -> PiecePage:
         finish=tuple(_finish(each) for each in plan.finish.values()),
         cautions=tuple(makings.outer.fill(caution) for caution in plan.cautions),
         always=ALWAYS,
-        with_tools=cautions_for(tools),
+        with_tools=cautions_for(every),
         changes=tuple(_change(makings, change) for change in plan.changes),
         origin_plan=plan.origin.plan,
         origin_by=plan.origin.by,
         rights=plan.origin.rights,
-        how_to=how_to(makings, tools),
+        how_to=how_to(makings, every),
     )
 
 
@@ -201,13 +208,15 @@ def _assembly(makings: Makings, assembly: Assembly, marks: tuple[str, ...]) -> A
         into = parts if placed.kind == "part" else inside
         into.setdefault(placed.of, []).append(placed.mark)
     names = makings.plan.assemblies
+    is_piece = assembly.id == makings.plan.piece
     return AssemblyShown(
         id=assembly.id,
         name=assembly.name,
         marks=marks_in_short(tuple(mark for mark in marks if mark)),
         count=len(marks),
-        is_piece=assembly.id == makings.plan.piece,
+        is_piece=is_piece,
         note=assembly.note,
+        picture=Markup("") if is_piece else drawn(makings.drawings.assembly(assembly.id)),
         holds=tuple(times(names[of].name, len(places)) for of, places in inside.items()),
         parts=tuple(
             InPlace(
@@ -231,7 +240,8 @@ def loose_parts(makings: Makings) -> tuple[PartLine, ...]:
 def _stage_line(makings: Makings, stage: Stage, number: int) -> StageLine:
     steps = tuple(makings.plan.steps[step] for step in stage.steps)
     about = makings.outer.fill(stage.about)
-    return StageLine(stage.id, number, makings.stage_link(stage.id), about, len(steps), whole_time(steps))
+    links = tuple(makings.step_link(step) for step in stage.steps)
+    return StageLine(stage.id, number, makings.stage_link(stage.id), about, links, whole_time(steps))
 
 
 def _hardware(thing: Hardware) -> HardwareLine:
@@ -241,7 +251,7 @@ def _hardware(thing: Hardware) -> HardwareLine:
 def _finish(finish: Finish) -> FinishLine:
     facts = (
         ("Coats", "" if finish.coats is None else str(finish.coats)),
-        ("Wait between coats", finish.wait),
+        ("Between coats", finish.wait),
         ("Goes on", finish.faces),
         ("Stays bare", finish.bare),
     )

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from benchalong.pages.makings import Makings, duration
+from benchalong.pages.part import PartLine, part_line
 from benchalong.pages.shell import Link, Shell
 from benchalong.pages.step import HANDS, CheckLine, checks_shown, embedded_json, sizes_shown
 from benchalong.plan.model import Stage, StageId, Step, StepId
@@ -24,6 +25,7 @@ class StepLine:
     hands: str
     needs_help: bool
     checks: tuple[CheckLine, ...]
+    parts: tuple[PartLine, ...]
 
 
 @dataclass(frozen=True)
@@ -75,9 +77,10 @@ def step_line(makings: Makings, step: Step) -> StepLine:
         link=makings.step_link(step.id),
         minutes=duration(step.minutes),
         wait=step.wait,
-        hands=HANDS.get(step.hands, f"{step.hands} pairs of hands"),
+        hands=HANDS.get(step.hands, f"{step.hands} people"),
         needs_help=step.hands > 1,
         checks=checks_shown(makings.inner, step),
+        parts=tuple(part_line(makings, part) for part in step.parts),
     )
 
 

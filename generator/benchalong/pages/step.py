@@ -15,7 +15,7 @@ from benchalong.pages.questions import Thread, threads_of
 from benchalong.pages.shell import Link, Shell
 from benchalong.plan.model import Job, Plan, Step, StepId
 
-HANDS = {1: "One pair of hands", 2: "Two pairs of hands", 3: "Three pairs of hands"}
+HANDS = {1: "One person", 2: "Two people", 3: "Three people"}
 
 
 @dataclass(frozen=True)
@@ -71,7 +71,7 @@ class StepShown:
     wait: str
     hands: str
     needs_help: bool
-    """Whether one pair of hands is not enough."""
+    """Whether one person is not enough."""
     tools: tuple[str, ...]
     jigs: tuple[Thing, ...]
     hardware: tuple[Thing, ...]
@@ -144,7 +144,7 @@ def step_shown(makings: Makings, step: Step, fills: Fills) -> StepShown:
         jobs=tuple(_job(plan, job) for job in step.does),
         minutes=duration(step.minutes),
         wait=step.wait,
-        hands=HANDS.get(step.hands, f"{step.hands} pairs of hands"),
+        hands=HANDS.get(step.hands, f"{step.hands} people"),
         needs_help=step.hands > 1,
         tools=step.tools,
         jigs=tuple(Thing(plan.jigs[jig].name, plan.jigs[jig].purpose) for jig in step.jigs),

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from benchalong.ground.lengths import Length
-from benchalong.ground.marks import Path
+from benchalong.ground.marks import Path, Place
 from benchalong.plan.draft import Box, Draft
 from benchalong.plan.reckoning import Reckoning
 from benchalong.reading.written import PROJECT_FILE, Part
@@ -41,7 +41,7 @@ def _thickness_of_stock(part: Part, path: Path, sums: Reckoning) -> Length | Non
     )
     if stock.thickness is None and stock.measured is None and not lost:
         sums.say(
-            path[:-1],
+            Place(path[:-1]).key(),
             f"this part has no thickness, and its stock {part.stock} has none to give it",
             "a thickness",
         )

@@ -25,6 +25,13 @@ def in_order(hangs_on: Mapping[str, Sequence[str]]) -> Ordered:
     return Ordered(tuple(finished), tuple(circles))
 
 
+def shortened(names: Sequence[str], most: int = 12) -> tuple[str, ...]:
+    """The names, those in the middle left out where there are too many to be read."""
+    if len(names) <= most:
+        return tuple(names)
+    return (*names[: most // 2], f"… {len(names) - most // 2 - 2} more …", *names[-2:])
+
+
 def _follow(
     first: str,
     hangs_on: Mapping[str, Sequence[str]],

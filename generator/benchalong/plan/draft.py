@@ -1,4 +1,4 @@
-"""The plan while it is being resolved: what the passes so far have made of it. Only replaced, never changed."""
+"""The plan while it is being resolved: what the passes have made of it so far. Replaced, never changed."""
 
 from __future__ import annotations
 

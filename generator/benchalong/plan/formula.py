@@ -136,11 +136,11 @@ class _Parser:
     def span_from(self, start: int) -> Span:
         return (start, self.tokens[self.position - 1].end)
 
-    def deeper(self) -> None:
+    def deeper(self, by: Token) -> None:
         self.depth += 1
         if self.depth > DEEPEST:
             raise Refused(
-                "this is nested too deep", self.here.span, f"at most {DEEPEST} brackets one inside another"
+                "this is nested too deep", by.span, f"at most {DEEPEST} brackets one inside another"
             )
 
     # the rules
@@ -221,7 +221,7 @@ class _Parser:
         return number + self.rest_of_mixed(token)
 
     def rest_of_mixed(self, whole: Token) -> Fraction:
-        """the fraction after a whole number; after a hyphen only when a unit follows, else it is subtracted"""
+        """the fraction after a whole number; after a hyphen only when a unit follows"""
         before = self.position
         hyphen = self.sees_hyphen()
         if hyphen:
@@ -302,7 +302,7 @@ class _Parser:
         if not self.sees("-", "+"):
             return self.atom()
         sign = self.take()
-        self.deeper()
+        self.deeper(sign)
         of = self.signed()
         self.depth -= 1
         return Negative(of, (sign.start, of.span[1])) if sign.text == "-" else of
@@ -354,7 +354,7 @@ class _Parser:
         if function.text not in FUNCTIONS:
             raise _unknown_function(function)
         opened = self.take()
-        self.deeper()
+        self.deeper(opened)
         arguments = [self.formula()]
         while self.sees(","):
             self.take()
@@ -365,7 +365,7 @@ class _Parser:
 
     def bracket(self) -> Tree:
         opened = self.take()
-        self.deeper()
+        self.deeper(opened)
         tree = self.formula()
         self.close(opened)
         self.depth -= 1
@@ -450,7 +450,7 @@ class _Parser:
             return Refused(
                 "a unit stands right after a number only",
                 self.here.span,
-                f"*1 {self.here.text} after a bracket",
+                f"a product after a bracket: *1 {self.here.text}",
             )
         return Refused(
             f"a sign is missing between {before.text} and {self.here.text}",
@@ -481,12 +481,10 @@ def _is_whole(token: Token) -> bool:
 
 
 def _unknown_function(token: Token) -> Refused:
-    meant = nearest_words(token.text, FUNCTIONS)
-    if meant:
-        return Refused(
-            f"there is no function {token.text}", token.span, "one of " + ", ".join(FUNCTIONS), meant
-        )
+    functions = f"{', '.join(FUNCTIONS[:-1])} or {FUNCTIONS[-1]}"
     return Refused(
-        f"{token.text} can't be followed by a bracket",
-        token.span, f"{token.text}*( for a product; the functions are {', '.join(FUNCTIONS)}",
-    )  # fmt: skip
+        f"there is no function {token.text}",
+        token.span,
+        f"{functions}; for a product {token.text}*(",
+        tuple(word for word in nearest_words(token.text, FUNCTIONS) if len(word) == len(token.text)),
+    )

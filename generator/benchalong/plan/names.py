@@ -10,7 +10,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from benchalong.ground.marks import Path, Place
-from benchalong.plan.circles import in_order
+from benchalong.plan.circles import in_order, shortened
 from benchalong.plan.draft import SECTIONS, Draft, Known
 from benchalong.plan.formula import FUNCTIONS, Name, Tree, names_in, parse
 from benchalong.plan.joints.sides import split_side
@@ -20,6 +20,9 @@ from benchalong.plan.reckoning import Reckoning, followed, sections_of
 from benchalong.plan.refused import Refused, Unnamed
 from benchalong.plan.unknown import ONE_OF, Directory
 from benchalong.reading.written import PROJECT_FILE, Joint, Part, Project, Stock
+
+MOST_SIZES = 3000
+"""Named sizes; each knows all it follows from, which grows with their square."""
 
 
 @dataclass(frozen=True)
@@ -36,6 +39,8 @@ class Defined:
 
 def work_out_names(draft: Draft) -> Draft:
     """Adds `names`."""
+    if len(draft.written.sizes) > MOST_SIZES:
+        return _refuse_too_many(draft)
     defined = {entry.name: entry for entry in _definitions(draft)}
     sums = Reckoning(draft, Directory(defined.keys(), sections_of(draft)))
     _report_clashes(sums)
@@ -48,8 +53,15 @@ def work_out_names(draft: Draft) -> Draft:
     names: dict[str, Known] = {}
     sums.draft = replace(draft, names=names)
     for name in ordered.order:
-        names[name] = _known(defined[name], None if name in circling else trees[name], sums)
+        names[name] = _known(defined[name], trees[name], sums, circles=name in circling)
     return sums.done(names={name: names[name] for name in defined})
+
+
+def _refuse_too_many(draft: Draft) -> Draft:
+    sums = Reckoning(draft)
+    message = f"there are {len(draft.written.sizes)} sizes"
+    sums.say(Place((PROJECT_FILE, "sizes")).key(), message, f"at most {MOST_SIZES}")
+    return sums.done(names={entry.name: Known(None) for entry in _definitions(draft)})
 
 
 def _definitions(draft: Draft) -> Iterator[Defined]:
@@ -108,8 +120,11 @@ def _tree(entry: Defined, sums: Reckoning) -> Tree | None:
         return None
 
 
-def _known(entry: Defined, tree: Tree | None, sums: Reckoning) -> Known:
+def _known(entry: Defined, tree: Tree | None, sums: Reckoning, *, circles: bool) -> Known:
     if tree is None or entry.text is None:
+        return Known(None)
+    if circles:
+        sums.knows_names_in(tree, entry.text, entry.path)
         return Known(None)
     follows = followed(tree, sums.draft)
     if entry.is_length:
@@ -129,7 +144,7 @@ def _known(entry: Defined, tree: Tree | None, sums: Reckoning) -> Known:
 def _report_circle(circle: tuple[str, ...], first: Defined, tree: Tree | None, sums: Reckoning) -> None:
     following = circle[1] if len(circle) > 1 else circle[0]
     used = next((name for name in names_in(tree) if name.name == following), Name("")) if tree else Name("")
-    around = " -> ".join((*circle, circle[0]))
+    around = " -> ".join(shortened((*circle, circle[0])))
     sums.say(
         Place(first.path, start=used.span[0], end=used.span[1]),
         f"{circle[0]} follows from itself: {around}",

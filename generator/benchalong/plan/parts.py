@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections import defaultdict
+from itertools import chain
 
-from benchalong.ground.marks import Path
+from benchalong.ground.marks import Path, Place
 from benchalong.plan import model
 from benchalong.plan.draft import Draft
 from benchalong.plan.piece import contents
@@ -54,17 +55,19 @@ def _count(name: str, part: written.Part, copies: int | None, is_placed: bool, s
             )
         return copies
     if part.count is None and not _may_be_placed(sums.draft, path):
-        sums.say(
-            path, f"{name} stands in no assembly and has no count", "a place for it, or count: and how many"
-        )
+        message = f"{name} stands in no assembly and has no count"
+        sums.say(Place(path).key(), message, "a place for it, or count: and how many")
     return part.count
 
 
 def _may_be_placed(draft: Draft, path: Path) -> bool:
-    """Whether a place or a count may be among what could not be read."""
-    return draft.is_lost(*path, "count") or any(
-        lost[:2] == (PROJECT_FILE, "assemblies") or len(lost) == 1 for lost in draft.unreadable
-    )
+    """Whether its place or count may be among what could not be read, or stand under a name with a slip."""
+    if draft.is_lost(*path, "count"):
+        return True
+    if any(lost[:2] == (PROJECT_FILE, "assemblies") for lost in draft.unreadable):
+        return True
+    known = {*draft.written.parts, *draft.written.assemblies}
+    return any(of not in known for of in chain(*contents(draft).values()))
 
 
 def _numbered(mark: str, count: int) -> tuple[str, ...]:

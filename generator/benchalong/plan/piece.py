@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from benchalong.ground.marks import at
 from benchalong.plan.circles import in_order
 from benchalong.plan.draft import Draft
 from benchalong.plan.reckoning import Reckoning
@@ -39,7 +40,7 @@ def _found(sums: Reckoning) -> str | None:
     tops = [name for name in assemblies if name not in placed]
     if len(tops) > 1 and not sums.draft.is_lost(PROJECT_FILE, "piece"):
         sums.say(
-            (PROJECT_FILE, "assemblies", tops[1]),
+            at(PROJECT_FILE, "assemblies", tops[1]).key(),
             f"{' and '.join((', '.join(tops[:-1]), tops[-1]))} stand in no other assembly",
             "one that holds all the others, or piece: and its name",
         )
@@ -70,7 +71,7 @@ def _all_stand_in(piece: str, sums: Reckoning) -> bool:
     outside = [name for name in written if name not in reached]
     for name in outside:
         sums.say(
-            (PROJECT_FILE, "assemblies", name),
+            at(PROJECT_FILE, "assemblies", name).key(),
             f"{name} stands nowhere in the piece {piece}",
             "a place for it, or no such assembly",
         )

@@ -12,12 +12,23 @@ from typing import cast
 from benchalong.ground.lengths import Length, Point3
 from benchalong.ground.marks import Path
 from benchalong.plan import model
-from benchalong.plan.circles import in_order
+from benchalong.plan.circles import in_order, shortened
 from benchalong.plan.draft import Draft
 from benchalong.plan.marking import marks_in
 from benchalong.plan.reckoning import Reckoning
 from benchalong.plan.stock import in_words
-from benchalong.plan.turns import MIRRORS, WAYS, Room, after, are_square, around, moved, room_of, turn_of_part
+from benchalong.plan.turns import (
+    MIRRORS,
+    WAYS,
+    Room,
+    after,
+    are_square,
+    around,
+    moved,
+    room_of,
+    turn_of_part,
+    way_through,
+)
 from benchalong.reading import written
 from benchalong.reading.written import PROJECT_FILE
 
@@ -102,14 +113,15 @@ def _turn(place: written.Place, path: Path, sums: Reckoning) -> model.Turn | Non
         message = f"the length can't point {place.along} while the face looks {place.face}"
         sums.say((*path, "face"), message, f"a face that looks {', '.join(others[:-1])} or {others[-1]}")
         return None
-    return after(turn_of_part(place.along, place.face), mirror)
+    before = (way_through(way, mirror) for way in (place.along, place.face))
+    return after(turn_of_part(*before), mirror)
 
 
 def _report_circle(circle: tuple[str, ...], first: written.Assembly, sums: Reckoning) -> None:
     following = circle[1] if len(circle) > 1 else circle[0]
     index = _inner(first).index(following)
     place = [number for number, entry in enumerate(first.place) if entry.kind == "assembly"][index]
-    around_it = " -> ".join((*circle, circle[0]))
+    around_it = " -> ".join(shortened((*circle, circle[0])))
     path = (PROJECT_FILE, "assemblies", circle[0], "place", place, "assembly")
     sums.say(
         path,

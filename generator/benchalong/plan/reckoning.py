@@ -76,7 +76,9 @@ class Reckoning:
     def _may_be_defined(self, section: str, name: str) -> bool:
         """Whether its definition may be among what could not be read."""
         if section in FOLDERS:
-            return any(str(path[0]).startswith(f"{section}/") for path in self.draft.unreadable if path)
+            return any(
+                len(path) == 1 and str(path[0]).startswith(f"{section}/") for path in self.draft.unreadable
+            )
         return self.draft.is_lost(PROJECT_FILE, section, name)
 
     # formulas
@@ -84,12 +86,23 @@ class Reckoning:
     def quantity(self, text: str, place: Path | Place) -> Quantity | None:
         """What the formula comes to; None when it can't be worked out."""
         try:
-            return self._evaluate(parse(text), text)
+            tree = parse(text)
+            return self._evaluate(tree) if self.knows_names_in(tree, text, place) else None
         except Refused as refused:
             self._refuse(refused, place)
         except Poisoned:
             pass
         return None
+
+    def knows_names_in(self, tree: Tree, text: str, place: Path | Place) -> bool:
+        """Whether each name in a formula leads somewhere; says so of every one that doesn't."""
+        names = names_in(tree)
+        self.used.update(name.name for name in names)
+        unknown = [name for name in names if name.name not in self.directory.values]
+        for name in unknown:
+            if not name_is_lost(name.name, self.draft):
+                self._refuse(self.directory.refuse(name, text), place)
+        return not unknown
 
     def length(self, text: str, path: Path) -> Length | None:
         """The length the formula comes to, of either sign; None when it can't be worked out."""
@@ -143,17 +156,12 @@ class Reckoning:
         follows = self.follows(text)
         return f"; it follows from {', '.join(follows)}" if follows else ""
 
-    def _evaluate(self, tree: Tree, text: str) -> Quantity:
-        return evaluate(tree, lambda name: self._look_up(name, text), self.draft.unit)
+    def _evaluate(self, tree: Tree) -> Quantity:
+        return evaluate(tree, self._look_up, self.draft.unit)
 
-    def _look_up(self, name: Name, text: str) -> Quantity:
+    def _look_up(self, name: Name) -> Quantity:
         known = self.draft.names.get(name.name)
-        self.used.add(name.name)
-        if known is None:
-            if name_is_lost(name.name, self.draft):
-                raise Poisoned
-            raise self.directory.refuse(name, text)
-        if known.value is None:
+        if known is None or known.value is None:
             raise Poisoned
         return known.value
 

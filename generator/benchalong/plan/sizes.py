@@ -42,14 +42,14 @@ def _step(text: str, key: str, sums: Reckoning, *, is_inch: bool) -> Length | No
         return length
     if not is_inch and length in (Fraction(1, 10), Fraction(1, 2), Fraction(1)):
         return length
-    expected = "1/16 in, 1/32 in or another halved inch" if is_inch else "0.1 mm, 0.5 mm or 1 mm"
+    expected = "1/8 in, 1/16 in, 1/32 in or 1/64 in" if is_inch else "0.1 mm, 0.5 mm or 1 mm"
     sums.say((PROJECT_FILE, key), f"lengths can't be shown to the nearest {text}", expected)
     return None
 
 
 def _is_binary_fraction(inches: Fraction) -> bool:
-    """1, 1/2, 1/4 … 1/128."""
-    return inches.numerator == 1 and inches.denominator in (1, 2, 4, 8, 16, 32, 64, 128)
+    """1, 1/2, 1/4 … 1/64."""
+    return inches.numerator == 1 and inches.denominator in (1, 2, 4, 8, 16, 32, 64)
 
 
 def take_sizes(draft: Draft) -> Draft:

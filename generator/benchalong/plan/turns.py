@@ -43,6 +43,13 @@ def turn_of_part(along: str, face: str) -> Turn:
     return ((length[0], across[0], down[0]), (length[1], across[1], down[1]), (length[2], across[2], down[2]))
 
 
+def way_through(way: str, mirror: Turn) -> str:
+    """What looks this way after the mirror looked the way that is returned before it: `along` and `face`
+    say how a mirrored part ends up, as they do for any other."""
+    seen = tuple(sum(row[n] * WAYS[way][n] for n in range(3)) for row in mirror)
+    return next(name for name, other in WAYS.items() if other == seen)
+
+
 def after(first: Turn, then: Turn) -> Turn:
     """One turn after another, as one."""
     rows = [tuple(sum(row[k] * first[k][column] for k in range(3)) for column in range(3)) for row in then]

@@ -45,9 +45,7 @@ class Destination:
     def new_site(self) -> Iterator[Path]:
         """A folder to write the new site into; it takes the old one's place when the block ends well."""
         self._clear_left_over()
-        self.folder.parent.mkdir(parents=True, exist_ok=True)
-        new = self._beside("new")
-        new.mkdir()
+        new = new_beside(self.folder, "new")
         try:
             yield new
             self._swap(new)
@@ -59,7 +57,7 @@ class Destination:
             new.rename(self.folder)
             return
         _refuse_foreign(self.folder, self.shown)
-        old = self._beside("old")
+        old = _name_beside(self.folder, "old")
         self.folder.rename(old)
         try:
             new.rename(self.folder)
@@ -67,13 +65,6 @@ class Destination:
             old.rename(self.folder)
             raise
         shutil.rmtree(old, ignore_errors=True)
-
-    def _beside(self, which: str) -> Path:
-        return self.folder.with_name(f"{self._prefix}{which}-{secrets.token_hex(4)}")
-
-    @property
-    def _prefix(self) -> str:
-        return f".{self.folder.name}.benchalong-"
 
     def _bring_back(self) -> None:
         """The old site, when a run was cut off just between moving it away and moving the new one in."""
@@ -91,10 +82,22 @@ class Destination:
                     shutil.rmtree(folder, ignore_errors=True)
 
     def _left_over(self, which: str) -> list[Path]:
-        prefix = f"{self._prefix}{which}-"
+        prefix = _prefix(self.folder, which)
         with contextlib.suppress(OSError):
             return sorted(entry for entry in self.folder.parent.iterdir() if entry.name.startswith(prefix))
         return []
+
+
+def new_beside(folder: Path, which: str) -> Path:
+    """A new, empty folder beside `folder`, whose place it can take by being renamed. Raises Refused."""
+    new = _name_beside(folder, which)
+    try:
+        folder.parent.mkdir(parents=True, exist_ok=True)
+        new.mkdir()
+    except OSError as error:
+        why = (error.strerror or "").lower()
+        raise Refused(f"{folder.parent} can't be written into: {why}; name a folder elsewhere") from None
+    return new
 
 
 def is_site(folder: Path) -> bool:
@@ -111,6 +114,14 @@ def marker_text(project: str, edition: str, holds: set[str]) -> str:
         "holds": sorted({*holds, MARKER}),
     }
     return json.dumps(said, indent=2, ensure_ascii=False) + "\n"
+
+
+def _name_beside(folder: Path, which: str) -> Path:
+    return folder.with_name(f"{_prefix(folder, which)}{secrets.token_hex(4)}")
+
+
+def _prefix(folder: Path, which: str) -> str:
+    return f".{folder.name}.benchalong-{which}-"
 
 
 def _held(folder: Path) -> frozenset[str] | None:

@@ -29,7 +29,7 @@ class Strict:
     """How strictly pages are looked at."""
 
     with_scripts: bool = False
-    """The user said that the project's own scripts may run: then inline scripts are let through, remote ones not."""
+    """The user said that the project's own scripts may run: inline ones pass then, remote ones never."""
 
 
 def page_problems(page: str, path: str, template: Source, strict: Strict) -> list[Pointed]:

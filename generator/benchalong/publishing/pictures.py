@@ -2,8 +2,8 @@
 
 Every picture is decoded and encoded again: what a camera wrote beside the picture (the place, the
 owner, the time) stays at home, and a file that only looks like a picture goes no further. Pictures
-are turned as the camera meant them and made no larger than a page can use. What moves stands still: only the first
-picture of a GIF or WebP goes out.
+are turned as the camera meant them and made no larger than a page can use. What moves stands still: only
+the first picture of a GIF or WebP goes out.
 """
 
 from __future__ import annotations

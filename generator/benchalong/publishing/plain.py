@@ -20,7 +20,7 @@ Json: TypeAlias = dict[str, Any]
 
 
 class Plain:
-    """Says lengths and prose as plain data; keeps what it has said, since a plan says the same lengths often."""
+    """Says lengths and prose as plain data; keeps what it has said, since a plan repeats its lengths."""
 
     def __init__(self, units: System, precision: Precision) -> None:
         self._precision = precision
@@ -50,7 +50,7 @@ class Plain:
         }
 
     def prose(self, prose: Prose) -> Json:
-        """Its text, sizes in the author's units; the same as safe HTML, links from the site's root; its sizes."""
+        """Its text, sizes in the author's units; the same as safe HTML, links from the root; its sizes."""
         sizes = [
             {"formula": piece.formula, "length": self.length(piece.length)}
             for piece in prose

@@ -1,11 +1,10 @@
-"""`plan.json`: all that the pages say, for other programs. `plan.schema.json` beside it promises its shape."""
+"""`plan.json`: all that the pages say, for programs; `plan.schema.json` beside it promises its shape."""
 
 from __future__ import annotations
 
 import json
 from collections.abc import Iterable
 from importlib import resources
-
 
 from benchalong.ground.marks import Marks
 from benchalong.plan.model import (

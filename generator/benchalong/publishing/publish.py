@@ -145,7 +145,7 @@ def _write_assets(site: _Files, travelled: Travelled, theme: Theme) -> None:
     if theme.icon:
         site.write(f"assets/{ICON_FILE}", theme.icon)
     look = travelled.plan.look
-    site.write(f"assets/{COLOURS_FILE}", colours_css(look.accent, look.paper))
+    site.write(f"assets/{COLOURS_FILE}", colours_css(look.accent, look.paper) + theme.own_rules)
 
 
 def _write_data(site: _Files, travelled: Travelled) -> None:
@@ -159,7 +159,7 @@ def _write_data(site: _Files, travelled: Travelled) -> None:
 def _write_pages(
     site: _Files, travelled: Travelled, theme: Theme, store: Store, progress: Progress, strict: Strict | None
 ) -> int:
-    templates = Templates(theme.templates, {"site": site_of(travelled)})
+    templates = Templates(theme.templates, {"site": site_of(travelled)}, theme=theme.name)
     count = 0
     for path, template, text in _filled(travelled, templates, store, progress):
         if strict and template and (problems := page_problems(text, path, theme.templates[template], strict)):

@@ -16,6 +16,7 @@ from jinja2.exceptions import TemplateError
 from jinja2.runtime import Context
 from jinja2.sandbox import ImmutableSandboxedEnvironment
 
+from benchalong.ground.marks import Mark
 from benchalong.ground.problems import Unreadable
 from benchalong.publishing.pointing import Pointed, on_line, unreadable
 from benchalong.publishing.theme import Sources
@@ -27,17 +28,27 @@ LONGEST = 1_000_000
 class Templates:
     """The templates of a theme, each compiled once."""
 
-    def __init__(self, sources: Sources, given: Mapping[str, object]) -> None:
-        """`given` is what every page knows, by name."""
+    def __init__(self, sources: Sources, given: Mapping[str, object], *, theme: str = "") -> None:
+        """`given` is what every page knows, by name; `theme` the theme's name, for messages."""
         self._sources = sources
+        self._theme = theme
         self._environment = _Sandbox(
-            loader=_Loader(sources), autoescape=True, undefined=StrictUndefined, auto_reload=False, cache_size=-1,
-            trim_blocks=True, lstrip_blocks=True, keep_trailing_newline=True,
-        )  # fmt: skip
+            loader=_Loader(sources),
+            autoescape=True,
+            undefined=StrictUndefined,
+            auto_reload=False,
+            cache_size=-1,
+            trim_blocks=True,
+            lstrip_blocks=True,
+            keep_trailing_newline=True,
+        )
         self._environment.globals = dict(given)
 
     def fill(self, name: str, record: object) -> str:
         """The page. Raises Unreadable, pointing into the template, when it is at fault."""
+        if name not in self._sources:
+            message = f"the theme has no template {name}, and falls back to none that has"
+            raise unreadable([Pointed(Mark(f"{self._theme}/templates/{name}", 1, 1), "", message)])
         try:
             return self._environment.get_template(name).render(page=record)
         except TemplateError as error:
@@ -56,8 +67,8 @@ class Templates:
 
 
 class _Sandbox(ImmutableSandboxedEnvironment):
-    """Jinja's sandbox, quicker where it can be: the fields of a record are plain data by their making, so each
-    is judged once a type. A large site asks for a record's field 700,000 times."""
+    """Jinja's sandbox, quicker where it can be: the fields of a record are plain data by their making, so
+    each is judged once a type. A large site asks for a record's field 700,000 times."""
 
     intercepted_binops = frozenset(["*", "**"])
 
@@ -89,7 +100,9 @@ class _Loader(BaseLoader):
         self._sources = sources
 
     def get_source(
-        self, environment: Environment, template: str
+        self,
+        environment: Environment,  # noqa: ARG002
+        template: str,
     ) -> tuple[str, str | None, Callable[[], bool] | None]:
         source = self._sources.get(template)
         if source is None:

@@ -1,10 +1,10 @@
 """A theme, with what a project lays over it.
 
-A theme is a folder: `theme.yaml`, `icon.svg`, `templates/`, `styles/`, `scripts/`. It may fall back to another for
-every file it does not have. A project lays single files over its theme from its own `look/` folder:
+A theme is a folder: `theme.yaml`, `icon.svg`, `templates/`, `styles/`, `scripts/`. It may fall back to
+another for every file it does not have. A project lays single files over its theme from its `look/` folder:
 `look/templates/step.html` stands in for the theme's `step.html`. A name the theme doesn't have would do
 nothing, so it is refused, except a new template or style whose name begins with `own-`, to be included
-by another.
+by another, and `look/styles/own.css`: a few rules more, after the theme's.
 
 `theme.yaml`:
 
@@ -40,7 +40,9 @@ THEME_FILE = "theme.yaml"
 ICON_FILE = "icon.svg"
 OVERLAY = "look"
 """The project's own folder of templates, styles and scripts."""
+OWN_RULES = "own.css"
 LARGEST_FILE = 1024 * 1024
+LARGEST_SETTINGS = 64 * 1024
 DEEPEST = 5
 """Themes may fall back to one another so far."""
 
@@ -76,7 +78,9 @@ class Theme:
     templates: Sources
     styles: Sources
     scripts: Sources
-    icon: str = ""
+    own_rules: str
+    """Rules of the project's that come after the theme's."""
+    icon: str
     """An SVG; always a shipped theme's, since an SVG of a project's own could hold a script."""
 
     @property
@@ -104,26 +108,22 @@ def load_theme(chosen: Chosen, project: Path, *, with_scripts: bool = False) -> 
     """The theme and what the project lays over it. Raises Unreadable with every problem in them."""
     layers = _layers(chosen, project)
     problems: list[Pointed] = []
-    found: dict[str, dict[str, Source]] = {kind.folder: {} for kind in KINDS}
-    for folder in reversed(layers):
-        for kind in KINDS:
-            found[kind.folder].update(_sources(folder, kind, problems))
-    for kind in KINDS:
-        over = _sources(_Folder(project / OVERLAY, OVERLAY, own=True), kind, problems)
-        problems.extend(_without_effect(over, found[kind.folder], kind))
-        found[kind.folder].update(over)
-    problems.extend(_unasked_scripts(found["scripts"]) if not with_scripts else ())
-    for source in found["styles"].values():
-        problems.extend(style_problems(source.file, source.text) if source.own else ())
+    found = {kind: _laid_over(kind, layers, project, problems) for kind in KINDS}
+    if not with_scripts:
+        problems += _unasked_scripts(found[SCRIPTS])
+    for source in found[STYLES].values():
+        problems += style_problems(source.file, source.text) if source.own else []
     if problems:
         raise unreadable(problems)
+    own_rules = found[STYLES].pop(OWN_RULES, None)
     return Theme(
-        chosen.name,
-        layers[0].settings.colours,
-        found["templates"],
-        found["styles"],
-        found["scripts"],
-        _icon(layers),
+        name=chosen.name,
+        colours=layers[0].settings.colours,
+        templates=found[TEMPLATES],
+        styles=found[STYLES],
+        scripts=found[SCRIPTS],
+        own_rules=own_rules.text if own_rules else "",
+        icon=_icon(layers),
     )
 
 
@@ -136,7 +136,7 @@ def shipped_themes() -> tuple[str, ...]:
 
 @dataclass(frozen=True)
 class _Settings:
-    colours: ThemeColours = ThemeColours()
+    colours: ThemeColours
     falls_back_to: str = ""
 
 
@@ -145,23 +145,28 @@ class _Folder:
     path: Path
     shown: str
     own: bool
-    settings: _Settings = _Settings()
 
 
-def _layers(chosen: Chosen, project: Path) -> list[_Folder]:
+@dataclass(frozen=True)
+class _Layer:
+    folder: _Folder
+    settings: _Settings
+
+
+def _layers(chosen: Chosen, project: Path) -> list[_Layer]:
     """The theme, what it falls back to, and so on."""
-    layers: list[_Folder] = []
+    layers: list[_Layer] = []
     name = chosen.name
     while name:
-        folder = _theme_folder(name, chosen, project)
-        if any(layer.path == folder.path for layer in layers) or len(layers) == DEEPEST:
+        layer = _layer(name, chosen, project)
+        if any(layer.folder == known.folder for known in layers) or len(layers) == DEEPEST:
             raise _refused(chosen, f"the theme {chosen.name} falls back in a circle, or too far", "")
-        layers.append(folder)
-        name = folder.settings.falls_back_to
+        layers.append(layer)
+        name = layer.settings.falls_back_to
     return layers
 
 
-def _theme_folder(name: str, chosen: Chosen, project: Path) -> _Folder:
+def _layer(name: str, chosen: Chosen, project: Path) -> _Layer:
     own = "/" in name
     path = (project / name).resolve() if own else shipped("themes") / name
     if own and not path.is_relative_to(project.resolve()):
@@ -173,7 +178,7 @@ def _theme_folder(name: str, chosen: Chosen, project: Path) -> _Folder:
     if not (path / THEME_FILE).is_file():
         raise _refused(chosen, f"{name} is not a theme: it holds no {THEME_FILE}", "")
     shown = name if own else f"themes/{name}"
-    return _Folder(path, shown, own, _settings(path / THEME_FILE, f"{shown}/{THEME_FILE}"))
+    return _Layer(_Folder(path, shown, own), _settings(path / THEME_FILE, f"{shown}/{THEME_FILE}"))
 
 
 def _refused(chosen: Chosen, message: str, expected: str, meant: tuple[str, ...] = ()) -> Unreadable:
@@ -182,6 +187,8 @@ def _refused(chosen: Chosen, message: str, expected: str, meant: tuple[str, ...]
 
 def _settings(path: Path, shown: str) -> _Settings:
     try:
+        if path.stat().st_size > LARGEST_SETTINGS:
+            raise ValueError("larger than settings can be (64 KB)")
         said = yaml.safe_load(path.read_text(encoding="utf-8")) or {}
         colours = said.get("colours") or {}
         _only_known(said, ("title", "about", "falls_back_to", "colours"))
@@ -203,9 +210,19 @@ def _only_known(said: Mapping[str, object], known: Iterable[str]) -> None:
             raise ValueError(f"unknown key {key}" + (f", did you mean {near[0]}?" if near else ""))
 
 
-def _icon(layers: list[_Folder]) -> str:
-    files = (layer.path / ICON_FILE for layer in layers if not layer.own)
+def _icon(layers: list[_Layer]) -> str:
+    files = (layer.folder.path / ICON_FILE for layer in layers if not layer.folder.own)
     return next((file.read_text(encoding="utf-8") for file in files if file.is_file()), "")
+
+
+def _laid_over(kind: Kind, layers: list[_Layer], project: Path, problems: list[Pointed]) -> dict[str, Source]:
+    """Every file of a kind: the theme's over those of what it falls back to, the project's over all."""
+    found: dict[str, Source] = {}
+    for layer in reversed(layers):
+        found |= _sources(layer.folder, kind, problems)
+    over = _sources(_Folder(project / OVERLAY, OVERLAY, own=True), kind, problems)
+    problems += _without_effect(over, found, kind)
+    return found | over
 
 
 def _sources(folder: _Folder, kind: Kind, problems: list[Pointed]) -> dict[str, Source]:
@@ -243,7 +260,7 @@ def _without_effect(over: Sources, under: Sources, kind: Kind) -> list[Pointed]:
     """Files of a project that stand in for nothing, most likely for a slip of the hand."""
     found = []
     for name, source in over.items():
-        if name not in under and not name.startswith("own-"):
+        if name not in under and not name.startswith(("own-", OWN_RULES)):
             message = f"the theme has no {kind.folder[:-1]} called {name}, so this file changes nothing"
             expected = f"the name of one of the theme's {kind.folder}, or a name that begins with own-"
             found.append(Pointed(Mark(source.file, 1, 1), "", message, expected, nearest_words(name, under)))

@@ -343,7 +343,7 @@ PLACE = Table(
         ),
         Key("along", Kind.WORD, "of a part: which way its length points", words=DIRECTIONS),
         Key("face", Kind.WORD, "of a part: which way its face looks", words=DIRECTIONS),
-        Key("mirror", Kind.WORD, "handed the other way round", words=MIRRORS),
+        Key("mirror", Kind.WORD, "the mirror image; along and face say how it ends up", words=MIRRORS),
     ),
     where="each of an assembly's `place:`",
 )
@@ -467,7 +467,7 @@ PROJECT = Table(
         Key("look", Kind.TABLE, "how the pages look"),
         Key("stages", Kind.NAMED, "the chapters of the build"),
     ),
-    where="project.yaml",
+    where="`project.yaml`",
 )
 
 AMISS = Table(

@@ -277,7 +277,7 @@ INLINES: dict[str, _Inline] = {
 
 
 def _live_rule(state: StateInline, silent: bool) -> bool:
-    """An inline rule for `(=…)`. It acts at the `=`, where the library stops; the bracket before is taken back."""
+    """An inline rule for `(=…)`. It acts at the `=`, where the library stops, and takes the bracket back."""
     pos, src = state.pos, state.src
     if src[pos] != "=" or not pos or src[pos - 1] != "(" or (not silent and not state.pending.endswith("(")):
         return False
@@ -293,7 +293,7 @@ def _live_rule(state: StateInline, silent: bool) -> bool:
 
 
 def _any_link(url: str) -> bool:  # noqa: ARG001
-    """Where a link may lead is looked at when it is put out, so that a bad one is reported, not printed."""
+    """Where a link may lead is looked at when it is put out, so that a bad one is told, not printed."""
     return True
 
 

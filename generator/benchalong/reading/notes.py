@@ -33,7 +33,7 @@ def step(file: str, text: str, tally: Tally) -> Step:
         _no_keys(values, front, tally)
         return Step(id=name, file=file, number=number, note=prose, note_pictures=pictures)
     entry = Entry(language.STEP, values, (file,), tally)
-    check_sources = entry.texts("checks", Kind.PROSES)
+    checks, check_sources = entry.proses_as_typed("checks")
     return Step(
         id=name,
         file=file,
@@ -50,7 +50,7 @@ def step(file: str, text: str, tally: Tally) -> Step:
         wait=entry.text("wait"),
         hands=entry.count("hands") or 1,
         cautions=entry.proses("cautions"),
-        checks=entry.proses("checks"),
+        checks=checks,
         check_sources=check_sources,
         amiss=entry.list_of("amiss", _amiss, language.AMISS),
         ask=entry.proses("ask"),

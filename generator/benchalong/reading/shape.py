@@ -126,8 +126,13 @@ class Entry:
         return tuple(text for text, _ in self._items(value, path))
 
     def proses(self, key: str) -> tuple[WrittenProse, ...]:
+        return self.proses_as_typed(key)[0]
+
+    def proses_as_typed(self, key: str) -> tuple[tuple[WrittenProse, ...], tuple[str, ...]]:
+        """The same texts twice: as prose, and as they were typed."""
         items = self._items(self.value(key, Kind.PROSES), (*self.path, key))
-        return tuple(one_line(text, path, self.tally) for text, path in items)
+        prose = tuple(one_line(text, path, self.tally) for text, path in items)
+        return prose, tuple(text for text, _ in items)
 
     def sheet(self, key: str) -> tuple[Formula, Formula] | None:
         text = self._text(key, Kind.SHEET)
@@ -201,11 +206,13 @@ class Entry:
 
     def value(self, key: str, *kinds: Kind) -> Value:
         """What stands after a key, whatever it is; None when nothing does."""
+        value = self._values.get(key)
+        if value is None and key not in self._values:
+            return None
         spec = self.table.by_name[key]
         if spec.kind not in kinds:
             raise TypeError(f"{key} of {self.table.called} holds {spec.kind}, not {kinds}")
-        value = self._values.get(key)
-        if value is None and key in self._values:
+        if value is None:
             self.nothing_there((*self.path, key), spec)
         if value is UNREAD:
             self.tally.unreadable.add((*self.path, key))

@@ -15,13 +15,13 @@ MOST_BYTES = 1_000_000
 """A file of the author's; a thousand steps in one file would be less."""
 MARKS_OF_UTF16 = (b"\xff\xfe", b"\xfe\xff")
 ODD = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\u2028\u2029\ufdd0-\ufdef\ufeff\ufffe\uffff]")
-"""Control characters, line ends of other kinds, a byte order mark inside, and noncharacters (the Unicode
-standard keeps those for a program's own use, and `holes.py` uses them)."""
+"""Control characters, line ends of other kinds, a byte order mark inside, and noncharacters, which the
+Unicode standard keeps for a program's own use: `holes.py` uses two of them."""
 PLAIN_TEXT = "plain text in UTF-8, as editors save it by default"
 
 
 def decode(data: bytes, file: str, tally: Tally) -> str | None:
-    """The text, its line ends `\\n`, a byte order mark taken off; None when it isn't plain text (reported)."""
+    """The text, its line ends `\\n`, a byte order mark taken off; None when it isn't plain (reported)."""
     if len(data) > MOST_BYTES:
         tally.add_file(file, f"{file} is larger than {MOST_BYTES:,} bytes", expected="notes of a few pages")
         return None

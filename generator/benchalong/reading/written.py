@@ -73,7 +73,7 @@ class Corner:
 
 @dataclass(frozen=True)
 class Cut:
-    """One cut of a part's own. Which keys a kind takes stands in `language.py`; the meaning in `plan/cuts`."""
+    """One cut of a part's own. Which keys a kind takes stands in `language.py`, what they mean in `plan/`."""
 
     kind: str
     surfaces: tuple[str, ...] = ()

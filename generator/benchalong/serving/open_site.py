@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import contextlib
 import shutil
+import signal
 import tempfile
 import threading
 from collections.abc import Callable, Iterator
@@ -40,8 +41,9 @@ def open_site(
     project: Path, wishes: Wishes, *, port: int | None, usual_port: int, say: Callable[[str], None]
 ) -> None:
     """Serve until the user stops it with Ctrl-C. Raises OSError when a port asked for is taken."""
+    signal.signal(signal.SIGTERM, signal.default_int_handler)
     with Opened(project, wishes, port=port, usual_port=usual_port) as opened:
-        opened.publish_again()
+        say(opened.publish_again())
         say(f"{opened.address} shows {project}; save a file and the page follows. Ctrl-C ends it.")
         with contextlib.suppress(KeyboardInterrupt):
             for report in opened.follow():

@@ -49,8 +49,10 @@ RELOAD_JS = """\
   ask();
 })();
 """
+BARE = b'<!DOCTYPE html><html lang="en"><head><meta charset="utf-8"><title>benchalong</title></head>'
+"""The head of a page that no site has."""
 PROBLEMS_CSS = """\
-.benchalong-open { margin: 0; padding: 1rem; background: #fff4d6; color: #1a1a1a; border-bottom: 4px solid #8a1f11; }
+.benchalong-open { margin: 0; padding: 1rem; background: #fff4d6; color: #1a1a1a; }
 .benchalong-open p { margin: 0 0 0.5rem; font: bold 1.125rem/1.4 system-ui, sans-serif; }
 .benchalong-open pre { margin: 0; max-height: 50vh; overflow: auto; font: 1rem/1.4 ui-monospace, monospace; }
 @media print { .benchalong-open { display: none; } }
@@ -72,7 +74,7 @@ class PageServer(ThreadingHTTPServer):
     def address(self) -> str:
         return f"http://{HERE}:{self.server_port}/"
 
-    def handle_error(self, request: Any, client_address: Any) -> None:  # noqa: ARG002
+    def handle_error(self, request: Any, client_address: Any) -> None:
         """A reader that went away in the middle is nothing to speak of."""
 
 
@@ -89,7 +91,7 @@ class _Answers(BaseHTTPRequestHandler):
     def do_HEAD(self) -> None:
         self._answer()
 
-    def log_message(self, format: str, *args: Any) -> None:  # noqa: A002, ARG002
+    def log_message(self, format: str, *args: Any) -> None:
         """Nobody reads it."""
 
     def _answer(self) -> None:
@@ -142,8 +144,7 @@ class _Answers(BaseHTTPRequestHandler):
 
     def _page(self, status: HTTPStatus, data: bytes, number: int, problems: str) -> None:
         if not _HEAD.search(data):
-            head = b'<!doctype html><html lang="en"><head><meta charset="utf-8"><title>benchalong open</title></head>'
-            data = head + data + b"</html>"
+            data = BARE + data + b"</html>"
         self._send(status, TYPES[".html"], dressed(data, number, problems))
 
     def _send(self, status: HTTPStatus, kind: str, data: bytes) -> None:
@@ -159,7 +160,7 @@ class _Answers(BaseHTTPRequestHandler):
 
 
 def inside(site: Path, path: str) -> Path | None:
-    """The file of a site that a request asks for; None for anything else, folders without an index included."""
+    """The file of a site that a request asks for; None for anything else, a folder without index too."""
     names = [name for name in path.split("/") if name]
     if any(name in (".", "..") or "\\" in name or "\0" in name or ":" in name for name in names):
         return None

@@ -20,8 +20,13 @@ from benchalong.plan.model import AXES, Circle, Corner, Outline, Prism
 Floats: TypeAlias = NDArray[np.float64]
 Ints: TypeAlias = NDArray[np.int64]
 
+Size3: TypeAlias = tuple[float, float, float]
+"""Along, across, down, in mm."""
+
 CHORD = 0.02
 """How far a facet may stand off its arc, in mm."""
+BEYOND = 10.0
+"""How far a body that takes all that lies outside a shape reaches past the part, in mm."""
 SNAP = 1e-5
 """Points nearer than this, in mm, are one."""
 
@@ -45,22 +50,20 @@ class Loop:
     """(n,): which arc a piece belongs to, -1 for a straight side."""
 
 
-def block(size: tuple[float, float, float], number: int) -> tuple[Any, Facets]:
+def block(size: Size3, number: int) -> tuple[Any, Facets]:
     """A box from the origin, in mm, with its facets numbered; `number` is its own id among the bodies."""
     along, across, down = size
     points = np.array([(0, 0), (along, 0), (along, across), (0, across)], dtype=float)
-    return _extruded(Loop(points, np.full(4, -1)), axis=2, start=0.0, end=down, number=number)
+    return _extruded([Loop(points, np.full(4, -1))], axis=2, start=0.0, end=down, number=number)
 
 
-def prism_body(prism: Prism, number: int) -> tuple[Any, Facets]:
-    """The wood a prism takes, in the part's directions, and its facets."""
-    return _extruded(
-        _loop(prism.shape),
-        axis=AXES.index(prism.axis),
-        start=float(prism.start),
-        end=float(prism.end),
-        number=number,
-    )
+def prism_body(prism: Prism, box: Size3, number: int) -> tuple[Any, Facets]:
+    """The wood a prism takes from a part of this size, in the part's directions, and its facets."""
+    axis = AXES.index(prism.axis)
+    loops = _cleaned(_loop(prism.shape))
+    if prism.outside:
+        loops = [_frame(loops, np.delete(np.array(box), axis)), *(_backwards(loop) for loop in loops)]
+    return _extruded(loops, axis=axis, start=float(prism.start), end=float(prism.end), number=number)
 
 
 def arc_pieces(radius: float, angle: float) -> int:
@@ -75,14 +78,16 @@ def _loop(shape: Outline | Circle) -> Loop:
 
 
 def _circle(circle: Circle) -> Loop:
-    """A polygon of the circle's own area, so that volumes are exact: corners a hair outside, sides a hair inside."""
+    """A polygon of the circle's own area: corners a hair outside it, sides a hair inside."""
     radius = float(circle.diameter) / 2
     count = -(-arc_pieces(radius, 2 * math.pi) // 4) * 4
     step = 2 * math.pi / count
     angles = np.arange(count) * step
     grown = radius * math.sqrt(step / math.sin(step))
     centre = np.array([float(circle.centre[0]), float(circle.centre[1])])
-    return Loop(centre + grown * np.column_stack([np.cos(angles), np.sin(angles)]), np.zeros(count, dtype=np.int64))
+    return Loop(
+        centre + grown * np.column_stack([np.cos(angles), np.sin(angles)]), np.zeros(count, dtype=np.int64)
+    )
 
 
 def _outline(outline: Outline) -> Loop:
@@ -95,7 +100,23 @@ def _outline(outline: Outline) -> Loop:
         points += bend
         rounds += [i] * (len(bend) - 1) + [-1]
     kept = [i for i, point in enumerate(points) if math.dist(point, points[(i + 1) % len(points)]) > SNAP]
-    return Loop(np.array([points[i] for i in kept]).reshape(-1, 2), np.array([rounds[i] for i in kept], dtype=np.int64))
+    return Loop(
+        np.array([points[i] for i in kept]).reshape(-1, 2),
+        np.array([rounds[i] for i in kept], dtype=np.int64),
+    )
+
+
+def _frame(loops: list[Loop], box: Floats) -> Loop:
+    """A rectangle well outside the part and the shape: what is drawn outside a shape ends there."""
+    points = np.vstack([np.zeros((1, 2)), box[None, :], *(loop.points for loop in loops)])
+    (left, top), (right, bottom) = points.min(axis=0) - BEYOND, points.max(axis=0) + BEYOND
+    corners = np.array([(left, top), (right, top), (right, bottom), (left, bottom)], dtype=float)
+    return Loop(corners, np.full(4, -1))
+
+
+def _backwards(loop: Loop) -> Loop:
+    """The same path the other way round: a hole."""
+    return Loop(loop.points[::-1], np.roll(loop.rounds[::-1], -1))
 
 
 def _signed_area(outline: Outline) -> float:
@@ -124,7 +145,7 @@ def _bend(before: Corner, corner: Corner, after: Corner) -> list[tuple[float, fl
 
 
 def _arc(centre: Floats, start: Floats, end: Floats) -> list[tuple[float, float]]:
-    """From start to end the short way round; inner points moved out a hair so that the area is the true one."""
+    """From start to end the short way round; inner points moved out a hair for the true area."""
     radius = float(np.hypot(*(start - centre)))
     first = math.atan2(*(start - centre)[::-1])
     turn = (math.atan2(*(end - centre)[::-1]) - first + math.pi) % (2 * math.pi) - math.pi
@@ -137,7 +158,7 @@ def _arc(centre: Floats, start: Floats, end: Floats) -> list[tuple[float, float]
 
 
 def _grown(radius: float, turn: float, step: float, count: int) -> float:
-    """The distance of inner points at which the fan of chords has the sector's own area, radius^2 * turn / 2."""
+    """How far out inner points lie for a fan of chords of the sector's own area, radius^2 * turn / 2."""
     sine = math.sin(step)
     if count == 2:
         return radius * turn / (2 * sine)
@@ -145,17 +166,17 @@ def _grown(radius: float, turn: float, step: float, count: int) -> float:
     return radius * (math.sqrt(sine * sine + inner * turn) - sine) / inner
 
 
-def _extruded(loop: Loop, *, axis: int, start: float, end: float, number: int) -> tuple[Any, Facets]:
-    if len(loop.points) < 3 or end <= start:
+def _extruded(loops: list[Loop], *, axis: int, start: float, end: float, number: int) -> tuple[Any, Facets]:
+    if not loops or end <= start:
         return manifold3d.Manifold(), Facets(np.zeros((0, 4)), np.zeros(0, dtype=np.int64))
-    loops = _cleaned(loop)
     lid = np.asarray(manifold3d.triangulate([piece.points for piece in loops]), dtype=np.int64).reshape(-1, 3)
     points = np.vstack([piece.points for piece in loops])
     count = len(points)
     following = np.concatenate([_following(piece, first) for piece, first in _numbered(loops)])
     here = np.arange(count)
-    walls = np.concatenate(
-        [np.column_stack([here, following, following + count]), np.column_stack([here, following + count, here + count])]
+    above = following + count
+    walls = np.vstack(
+        [np.column_stack([here, following, above]), np.column_stack([here, above, here + count])]
     )
     triangles = np.vstack([lid[:, ::-1], lid + count, walls])
     ids = np.concatenate([np.zeros(len(lid)), np.ones(len(lid)), here + 2, here + 2]).astype(np.uint64)
@@ -193,6 +214,8 @@ def _following(piece: Loop, first: int) -> Ints:
 
 def _cleaned(loop: Loop) -> list[Loop]:
     """The path freed of bridges to inner rings and of crossings; a plain path comes back untouched."""
+    if len(loop.points) < 3:
+        return []
     if len(np.unique(np.round(loop.points / SNAP), axis=0)) == len(loop.points) and _is_simple(loop.points):
         return [loop]
     section = manifold3d.CrossSection([loop.points], manifold3d.FillRule.NonZero)

@@ -15,22 +15,38 @@ from benchalong.workings.working import Worked, Working
 
 
 def find_unused(plan: Plan, _: Worked) -> tuple[None, tuple[Finding, ...]]:
-    named: tuple[tuple[str, str, Iterable[str], Iterable[str]], ...] = (
-        ("sizes", "size", plan.sizes, plan.used_sizes),
-        ("stock", "stock", plan.stock, (part.stock for part in plan.parts.values())),
-        (
-            "hardware",
-            "hardware",
-            plan.hardware,
-            (name for step in plan.steps.values() for name in step.hardware),
+    """What only steps use is passed over while there are no steps."""
+    steps = plan.steps.values()
+    found = [
+        *_unused("sizes", "the size {} is used nowhere", plan.sizes, plan.used_sizes),
+        *_unused(
+            "stock",
+            "no part is made from the stock {}",
+            plan.stock,
+            (part.stock for part in plan.parts.values()),
         ),
-        ("jigs", "jig", plan.jigs, (name for step in plan.steps.values() for name in step.jigs)),
-        ("stages", "stage", plan.stages, (step.stage for step in plan.steps.values())),
-    )
-    return None, tuple(finding for entry in named for finding in _unused(*entry))
+    ]
+    if steps:
+        found += [
+            *_unused(
+                "hardware",
+                "no step uses the hardware {}",
+                plan.hardware,
+                _named_in(step.hardware for step in steps),
+            ),
+            *_unused("jigs", "no step uses the jig {}", plan.jigs, _named_in(step.jigs for step in steps)),
+            *_unused(
+                "stages", "no step belongs to the stage {}", plan.stages, (step.stage for step in steps)
+            ),
+        ]
+    return None, tuple(found)
 
 
-def _unused(section: str, noun: str, defined: Iterable[str], used: Iterable[str]) -> Iterator[Finding]:
+def _named_in(lists: Iterable[Iterable[str]]) -> set[str]:
+    return {name for names in lists for name in names}
+
+
+def _unused(section: str, message: str, defined: Iterable[str], used: Iterable[str]) -> Iterator[Finding]:
     reached = set(used)
     for name in defined:
         if name not in reached:
@@ -39,8 +55,8 @@ def _unused(section: str, noun: str, defined: Iterable[str], used: Iterable[str]
                 "doubt",
                 Place((PROJECT_FILE, section, name)).key(),
                 name,
-                f"the {noun} {name} is defined and never used",
-                f"use it or take it out; is {name} spelt as it is elsewhere?",
+                message.format(name),
+                "use it, or take it out; if it is used, is it spelt the same there?",
                 sizes=(name,) if section == "sizes" else (),
             )
 

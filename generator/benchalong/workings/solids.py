@@ -13,7 +13,7 @@ import numpy as np
 
 from benchalong.ground.problems import Finding
 from benchalong.plan.model import Part, PartId, Plan
-from benchalong.workings.bodies import Facets, Floats, Ints, block, prism_body
+from benchalong.workings.bodies import Facets, Floats, Ints, Size3, block, prism_body
 from benchalong.workings.working import Worked, Working
 
 SAME_PLANE = 1e-6
@@ -34,15 +34,15 @@ class Solid:
     triangles: Ints
     """(m, 3) int64: rows of `vertices`."""
     faces: Ints
-    """(m,) int64: which flat face a triangle lies in, from 0. Triangles of one plane that hang together are one face."""
+    """(m,) int64: which flat face a triangle lies in, from 0: triangles of one plane that hang together."""
     surfaces: Ints
-    """(m,) int64: as `faces`, but all facets of one arc that hang together are one surface: an edge between two
-    faces of one surface is no edge of the wood and isn't drawn, unless it is the outline."""
+    """(m,) int64: as `faces`, but all facets of one arc that hang together are one surface. An edge between
+    two faces of one surface is no edge of the wood and isn't drawn, unless it is the outline."""
     normals: Floats
     """(m, 3) float64: unit length, outwards; equal within a face."""
     volume: float
     """mm3."""
-    box: tuple[float, float, float]
+    box: Size3
     """Length, width, thickness of the part before anything was taken, mm."""
 
     @property
@@ -77,12 +77,12 @@ def solid_of(part: Part) -> Solid:
     prisms = [prism for cut in part.cuts for prism in cut.takes]
     first = manifold3d.Manifold.reserve_ids(len(prisms) + 1)
     bodies = [block(box, first)]
-    bodies += [prism_body(prism, first + i) for i, prism in enumerate(prisms, 1)]
+    bodies += [prism_body(prism, box, first + i) for i, prism in enumerate(prisms, 1)]
     whole = manifold3d.Manifold.batch_boolean([body for body, _ in bodies], manifold3d.OpType.Subtract)
     return _read(whole, [facets for _, facets in bodies], first, box)
 
 
-def _read(whole: manifold3d.Manifold, facets: list[Facets], first: int, box: tuple[float, float, float]) -> Solid:
+def _read(whole: manifold3d.Manifold, facets: list[Facets], first: int, box: Size3) -> Solid:
     mesh = whole.to_mesh64()
     vertices = np.array(mesh.vert_properties, dtype=np.float64).reshape(-1, 3)
     triangles = np.array(mesh.tri_verts, dtype=np.int64).reshape(-1, 3)
@@ -98,7 +98,10 @@ def _read(whole: manifold3d.Manifold, facets: list[Facets], first: int, box: tup
 
 
 def neighbours(triangles: Ints) -> Ints:
-    """(k, 4): each edge's two ends and the two triangles that meet in it; the first runs along it, the second against it."""
+    """(k, 4): each edge's two ends and the two triangles that meet in it.
+
+    The first triangle runs along the edge, the second against it.
+    """
     if len(triangles) == 0:
         return np.zeros((0, 4), dtype=np.int64)
     start = triangles.ravel()

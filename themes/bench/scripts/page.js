@@ -74,7 +74,14 @@ const benchalongPage = (() => {
   function sizesOf(step) {
     const read = data();
     const found = read.step === step ? read : isTable(read.steps) ? read.steps[step] : null;
-    return isTable(found) ? { sizes: textsIn(found.sizes), names: textsIn(found.names) } : { sizes: {}, names: {} };
+    if (!isTable(found)) return { sizes: {}, names: {} };
+    return { sizes: plansOwnFirst(textsIn(found.sizes)), names: textsIn(found.names) };
+  }
+
+  /** A size of the plan (`stile`) says more than those of parts that follow from it (`door_rail.width`). @param {Record<string, string>} sizes */
+  function plansOwnFirst(sizes) {
+    const isPartsOwn = (/** @type {string} */ name) => Number(/^\w+\.\w+$/.test(name));
+    return Object.fromEntries(Object.entries(sizes).sort(([a], [b]) => isPartsOwn(a) - isPartsOwn(b)));
   }
 
   return {

@@ -37,7 +37,7 @@ class Given:
         return extent(self.box, axis)
 
     def room(self, key: str, size: Length, axis: Axis) -> Range:
-        """Where something of that size lies on the axis: near wall at the length given, else in the middle."""
+        """Where something of that size lies on the axis: near wall at the length given, else centred."""
         start = self.lengths.get(key)
         if start is None:
             start = (self.whole(axis) - size) / 2

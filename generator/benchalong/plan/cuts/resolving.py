@@ -90,8 +90,9 @@ def _made(cut: written.Cut, index: int, given: Given, formulas: dict[str, str], 
 
 
 def _corner(corner: written.Corner, path: Path, sums: Reckoning) -> model.Corner | None:
-    along = sums.length(corner.along, (*path, 0))
-    across = sums.length(corner.across, (*path, 1))
+    at: Path = path if corner.round is None else (*path, "at")
+    along = sums.length(corner.along, (*at, 0))
+    across = sums.length(corner.across, (*at, 1))
     radius = Length(0) if corner.round is None else sums.length(corner.round, (*path, "round"))
     if along is None or across is None or radius is None:
         return None

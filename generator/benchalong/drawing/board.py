@@ -1,0 +1,203 @@
+"""One view with what has been placed round it so far, and what is still free.
+
+Works in px with the view's own upper left corner at the origin. Rooms are kept apart by a little air;
+lines that are still to come (extension lines of sizes not placed yet) are foreseen, so that words and
+numbers keep out of their way where they can.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field
+from typing import TypeAlias
+
+import numpy as np
+
+from benchalong.drawing.text import NUMBER, WORD, text_width
+from benchalong.ground.lengths import Length
+from benchalong.workings.bodies import Floats
+
+Rect: TypeAlias = tuple[float, float, float, float]
+"""Left, top, right, bottom."""
+Segment: TypeAlias = tuple[float, float, float, float]
+"""x, y, x, y."""
+Spot: TypeAlias = tuple[float, float]
+
+AIR = 2.0
+"""Kept free round every number and word, in px."""
+
+
+@dataclass(frozen=True)
+class Number:
+    """A size on the sheet."""
+
+    what: str
+    length: Length
+    sign: str
+    """`ø`, `R` or nothing."""
+    spot: Spot
+    """Middle of its base line, before it is turned."""
+    is_upright: bool
+    """Whether it is read from the right."""
+    room: Rect
+    key: str = ""
+    """The letter that stands for it, when the number itself found no room."""
+
+
+@dataclass(frozen=True)
+class Word:
+    text: str
+    spot: Spot
+    """Middle of its base line, before it is turned."""
+    is_upright: bool
+    room: Rect
+    kind: str
+    """Its class on the sheet."""
+
+
+@dataclass
+class Board:
+    """A view that is being filled."""
+
+    width: float
+    height: float
+    drawn: Floats
+    """Its own lines: rows (x, y, x, y)."""
+    numbers: list[Number] = field(default_factory=list)
+    words: list[Word] = field(default_factory=list)
+    thin: list[Segment] = field(default_factory=list)
+    mains: list[Segment] = field(default_factory=list)
+    """The size lines among the thin ones."""
+    grain: list[Segment] = field(default_factory=list)
+    taken: list[Rect] = field(default_factory=list)
+    """Rooms of numbers and words."""
+    foreseen: dict[object, tuple[Segment, ...]] = field(default_factory=dict)
+    """Extension lines still to come, by the size they belong to."""
+
+    def __post_init__(self) -> None:
+        self.extent: Rect = (0.0, 0.0, self.width, self.height)
+        self._thin_rows: Floats = np.zeros((0, 4))
+
+    @property
+    def view(self) -> Rect:
+        return (0.0, 0.0, self.width, self.height)
+
+    def take(self, room: Rect) -> None:
+        """Keep a room free from now on."""
+        self.taken.append(room)
+        self.extent = around([self.extent, room])
+
+    def draw(self, lines: Iterable[Segment]) -> None:
+        """Add thin lines."""
+        self.thin += lines
+        self._thin_rows = np.array(self.thin, dtype=float).reshape(-1, 4)
+        self.extent = around([self.extent, *(room_of(line) for line in self.thin)])
+
+    def is_on_paper(self, room: Rect) -> bool:
+        """Whether no number, word or thin line is in a room."""
+        roomy = grown(room, AIR)
+        return not any(meets(roomy, other) for other in self.taken) and not lines_meet(self._thin_rows, roomy)
+
+    def is_clear(self, room: Rect) -> bool:
+        """Whether, besides, no line of the view itself is there."""
+        return self.is_on_paper(room) and not lines_meet(self.drawn, grown(room, AIR))
+
+    def would_cross(self, lines: Sequence[Segment]) -> bool:
+        """Whether a line would run through a number or word."""
+        return any(line_meets(line, grown(room, AIR)) for room in self.taken for line in lines)
+
+    def coming(self, room: Rect, *, but: object = None) -> int:
+        """How many foreseen lines would run through a room; `but` says whose don't count."""
+        roomy = grown(room, AIR)
+        return sum(
+            line_meets(line, roomy) for key, lines in self.foreseen.items() if key != but for line in lines
+        )
+
+    def crossings(self, line: Segment) -> int:
+        """How many thin lines a line would cross."""
+        if not len(self._thin_rows):
+            return 0
+        low, high = np.minimum(line[:2], line[2:]), np.maximum(line[:2], line[2:])
+        first = np.minimum(self._thin_rows[:, :2], self._thin_rows[:, 2:])
+        last = np.maximum(self._thin_rows[:, :2], self._thin_rows[:, 2:])
+        return int(((first < high) & (low < last)).all(axis=1).sum())
+
+    def growth(self, rooms: Sequence[Rect]) -> tuple[float, float]:
+        """By how much the block would become wider and taller."""
+        new, old = around([self.extent, *rooms]), self.extent
+        return old[0] - new[0] + new[2] - old[2], old[1] - new[1] + new[3] - old[3]
+
+    def put_word(self, text: str, spot: Spot, *, kind: str, is_upright: bool = False) -> None:
+        """A word with its middle at a spot."""
+        room = word_room(text, spot, is_upright=is_upright)
+        self.take(room)
+        base = (spot[0] + 4, spot[1]) if is_upright else (spot[0], spot[1] + 4)
+        self.words.append(Word(text, base, is_upright, room, kind))
+
+
+def word_room(text: str, spot: Spot, *, is_upright: bool = False) -> Rect:
+    """The room a word takes with its middle at a spot."""
+    half, tall = text_width(text, WORD) / 2 + 2, WORD / 2 + 1
+    across, down = (tall, half) if is_upright else (half, tall)
+    return (spot[0] - across, spot[1] - down, spot[0] + across, spot[1] + down)
+
+
+def number_room(left: float, base: float, width: float) -> Rect:
+    """The room of a level number."""
+    return (left, base - NUMBER + 2, left + width, base + 3)
+
+
+def around(rooms: Sequence[Rect]) -> Rect:
+    """The smallest room that holds all."""
+    return (
+        min(room[0] for room in rooms),
+        min(room[1] for room in rooms),
+        max(room[2] for room in rooms),
+        max(room[3] for room in rooms),
+    )
+
+
+def room_of(line: Segment) -> Rect:
+    return (min(line[0], line[2]), min(line[1], line[3]), max(line[0], line[2]), max(line[1], line[3]))
+
+
+def grown(room: Rect, wide: float, tall: float | None = None) -> Rect:
+    """A room larger on all sides."""
+    tall = wide if tall is None else tall
+    return (room[0] - wide, room[1] - tall, room[2] + wide, room[3] + tall)
+
+
+def meets(one: Rect, two: Rect) -> bool:
+    """Whether two rooms share more than a border."""
+    return one[0] < two[2] and two[0] < one[2] and one[1] < two[3] and two[1] < one[3]
+
+
+def holds(outer: Rect, inner: Rect) -> bool:
+    return outer[0] <= inner[0] and outer[1] <= inner[1] and inner[2] <= outer[2] and inner[3] <= outer[3]
+
+
+def line_meets(line: Segment, room: Rect) -> bool:
+    """Whether a line passes through a room."""
+    if max(line[0], line[2]) <= room[0] or min(line[0], line[2]) >= room[2]:
+        return False
+    if max(line[1], line[3]) <= room[1] or min(line[1], line[3]) >= room[3]:
+        return False
+    if line[0] == line[2] or line[1] == line[3]:
+        return True
+    first, last = 0.0, 1.0
+    for at, run, low, high in (
+        (line[0], line[2] - line[0], room[0], room[2]),
+        (line[1], line[3] - line[1], room[1], room[3]),
+    ):
+        one, two = sorted(((low - at) / run, (high - at) / run))
+        first, last = max(first, one), min(last, two)
+    return first < last
+
+
+def lines_meet(lines: Floats, room: Rect) -> bool:
+    """Whether any of many lines passes through a room."""
+    if not len(lines):
+        return False
+    low, high = np.minimum(lines[:, :2], lines[:, 2:]), np.maximum(lines[:, :2], lines[:, 2:])
+    near = (low < room[2:]).all(axis=1) & (high > room[:2]).all(axis=1)
+    return any(line_meets(tuple(line), room) for line in lines[near].tolist())
