@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from benchalong.ground.lengths import Length
+from benchalong.ground.problems import Level
 from benchalong.pages.howto import how_to
 from benchalong.pages.makings import Makings, drawn, marks_in_short
 from benchalong.pages.part import NamedSize, PartLine, named_size, part_line
@@ -74,7 +75,7 @@ class JigLine:
 class FinishLine:
     what: str
     facts: tuple[tuple[str, str], ...]
-    """What is said of it, each with its name: coats, the wait between them, where it goes, what stays bare."""
+    """What is said of it, each with its name: coats, the wait between, where it goes, what stays bare."""
     note: str
 
 
@@ -86,6 +87,14 @@ class ChangeLine:
     now: Markup
     """What it is now; empty where words don't say it shorter than the plan does."""
     why: str
+
+
+@dataclass(frozen=True)
+class FindingLine:
+    """One result of the plan check."""
+
+    message: str
+    remedy: str
 
 
 @dataclass(frozen=True)
@@ -115,6 +124,10 @@ class PiecePage:
     """What holds for any piece."""
     with_tools: tuple[str, ...]
     """What holds wherever tools such as these are used."""
+    faults: tuple[FindingLine, ...]
+    """What will not fit, can't be done or isn't safe."""
+    doubts: tuple[FindingLine, ...]
+    """What is probably a mistake."""
     changes: tuple[ChangeLine, ...]
     origin_plan: str
     origin_by: str
@@ -130,7 +143,7 @@ def piece_page(makings: Makings) -> PiecePage:
     return PiecePage(
         shell=Shell("piece", "index.html", makings.title),
         title=makings.outer.title(plan.title),
-        about=makings.outer.fill(plan.about),
+        about=makings.outer.fill(plan.about, headings=2),
         extent=overall(makings),
         picture=drawn(makings.drawings.piece()),
         assemblies=assemblies_shown(makings),
@@ -144,19 +157,26 @@ def piece_page(makings: Makings) -> PiecePage:
         more_tools=tuple(tool for tool in every if tool not in tools),
         hardware=tuple(_hardware(each) for each in plan.hardware.values()),
         jigs=tuple(
-            JigLine(jig.name, jig.purpose, jig.made_from, makings.outer.fill(jig.note))
+            JigLine(jig.name, jig.purpose, jig.made_from, makings.outer.fill(jig.note, headings=4))
             for jig in plan.jigs.values()
         ),
         finish=tuple(_finish(each) for each in plan.finish.values()),
         cautions=tuple(makings.outer.fill(caution) for caution in plan.cautions),
         always=ALWAYS,
         with_tools=cautions_for(every),
+        faults=_findings(makings, "fault"),
+        doubts=_findings(makings, "doubt"),
         changes=tuple(_change(makings, change) for change in plan.changes),
         origin_plan=plan.origin.plan,
         origin_by=plan.origin.by,
         rights=plan.origin.rights,
         how_to=how_to(makings, every),
     )
+
+
+def _findings(makings: Makings, level: Level) -> tuple[FindingLine, ...]:
+    found = (finding for finding in makings.worked.findings if finding.level == level)
+    return tuple(FindingLine(finding.message, finding.remedy) for finding in found)
 
 
 def overall(makings: Makings) -> tuple[NamedSize, ...]:
