@@ -11,10 +11,12 @@ import pytest
 import yaml
 
 from benchalong.reading import shape
-from benchalong.reading.language import CUT_SURFACES, CUTS, TABLES, Key, Table
+from benchalong.reading.joint_language import JOINTS
+from benchalong.reading.language import CUT_SURFACES, CUTS, Key, Table
 from benchalong.reading.project import read_project
 from benchalong.reading.reference import reference
 from benchalong.reading.shape import Entry
+from benchalong.reading.tables import TABLES
 from benchalong.reading.tally import Tally
 from benchalong.reading.written import CUT_KINDS
 from reading.shared import WHOLE, messages, read
@@ -58,9 +60,12 @@ def test_every_key_of_the_language_stands_in_the_whole_project(monkeypatch: pyte
         monkeypatch.setattr(f"benchalong.reading.{module}.Entry", shape.Entry)
     assert messages(read_project(WHOLE)) == []
     every = {(table.called, key) for table in TABLES for key in table.by_name}
-    elsewhere = {(table.called, key) for table in CUTS.values() for key in ("name", "note")} - {
-        ("a groove", "name"),
-        ("a groove", "note"),
+    common = ("name", "note", "only", "glue", "play")
+    elsewhere = {
+        (table.called, key)
+        for table in (*CUTS.values(), *JOINTS.values())
+        for key in common
+        if table.called not in ("a groove", "a tongue and groove joint")
     }
     assert every - seen - elsewhere == set()
 

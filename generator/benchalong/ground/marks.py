@@ -7,7 +7,7 @@ are equal in all that follows, and only messages know of lines and columns.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Literal, TypeAlias
 
 Path: TypeAlias = tuple[str | int, ...]
@@ -66,17 +66,23 @@ class Marks:
             return place.mark
         if place.on == "key" and place.path in self.keys:
             return self.keys[place.path]
-        mark = self.values.get(place.path)
+        path = self._written(place.path)
+        mark = self.values.get(path)
         if mark is None:
             return self._around(place.path)
         if place.start is None:
             return mark
-        return self._inside(place, mark)
+        return self._inside(replace(place, path=path), mark)
 
     def line(self, mark: Mark) -> str:
         """The author's own line, without its line break; empty when there is none."""
         lines = self.lines.get(mark.file, ())
         return lines[mark.line - 1] if 0 < mark.line <= len(lines) else ""
+
+    def _written(self, path: Path) -> Path:
+        """The path as written: a list of one may be written as that one alone."""
+        is_alone = path not in self.values and path[-1:] == (0,) and path[:-1] in self.insets
+        return path[:-1] if is_alone else path
 
     def _around(self, path: Path) -> Mark:
         for length in range(len(path) - 1, 0, -1):

@@ -26,8 +26,10 @@ StepId: TypeAlias = str
 StageId: TypeAlias = str
 
 CutKind: TypeAlias = Literal[
-    "groove", "dado", "rabbet", "tongue", "tenon", "mortise", "hole", "notch", "bevel", "taper", "outline"
+    "groove", "dado", "rabbet", "tongue", "tenon", "mortise", "hole", "notch", "bevel", "taper", "outline",
+    "slot",
 ]
+"""A slot is a groove in the sloping face of a mitre, for a spline; only a joint gives it."""
 Surface: TypeAlias = Literal["face", "back", "edge a", "edge b", "end a", "end b"]
 Axis: TypeAlias = Literal["along", "across", "down"]
 AXES: tuple[Axis, ...] = ("along", "across", "down")
@@ -244,6 +246,25 @@ class Meeting:
 
 
 @dataclass(frozen=True)
+class Moves:
+    """What a hinge, slide or stay lets move, in one place where it stands; in the directions of the piece."""
+
+    how: Literal["turns", "slides", "is held"]
+    stays: str
+    """The mark of the copy it is fixed to."""
+    goes: str
+    """The mark of what moves, from the piece down: an assembly (`LD`) or one copy."""
+    at: Point3 | None = None
+    """A point on the axis that it turns about."""
+    way: tuple[int, int, int] | None = None
+    """Which way it slides; or the way of the axis, looking along which it opens clockwise."""
+    angle: Fraction | None = None
+    """How far it opens, in degrees."""
+    travel: Length | None = None
+    """How far it slides."""
+
+
+@dataclass(frozen=True)
 class Joint:
     """One statement that gives the parts that meet their matching cuts."""
 
@@ -259,6 +280,12 @@ class Joint:
     meetings: tuple[Meeting, ...]
     floats: tuple[PartId, ...] = ()
     note: str = ""
+    moves: tuple[Moves, ...] = ()
+    """One for each place where something moves."""
+    unfilled: tuple[SideOf, ...] = ()
+    """Sides of `cut_in` that nothing goes into where they stand."""
+    unmet: tuple[SideOf, ...] = ()
+    """Sides of `takes` that reach nothing where they stand."""
 
 
 @dataclass(frozen=True)

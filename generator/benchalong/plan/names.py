@@ -13,6 +13,7 @@ from benchalong.ground.marks import Path, Place
 from benchalong.plan.circles import in_order, shortened
 from benchalong.plan.draft import SECTIONS, Draft, Known
 from benchalong.plan.formula import FUNCTIONS, Name, Tree, names_in, parse
+from benchalong.plan.joints.named import part_called
 from benchalong.plan.joints.sides import split_side
 from benchalong.plan.joints.sizes import JOINT_SIZES
 from benchalong.plan.quantity import Quantity
@@ -20,6 +21,11 @@ from benchalong.plan.reckoning import Reckoning, followed, sections_of
 from benchalong.plan.refused import Refused, Unnamed
 from benchalong.plan.unknown import ONE_OF, Directory
 from benchalong.reading.written import PROJECT_FILE, Joint, Part, Project, Stock
+
+NO_SIZE = (None, "centred")
+"""What stands for a joint's size and is none."""
+_MISSING = "?"
+"""In place of a part that isn't there; that is said where it is named."""
 
 MOST_SIZES = 3000
 """Named sizes; each knows all it follows from, which grows with their square."""
@@ -83,17 +89,30 @@ def _definitions(draft: Draft) -> Iterator[Defined]:
 
 def _sizes_of_joint(name: str, joint: Joint, project: Project) -> Iterator[Defined]:
     """What is written, else what it comes to by default; nothing where it may be left out."""
-    parts = {
-        key: next((who for who, _ in map(split_side, getattr(joint, key)) if who in project.parts), "")
-        for key in ("cut_in", "takes")
-    }
-    for key, size in JOINT_SIZES.get(joint.kind, {}).items():
+    parts = {key: _first_part(getattr(joint, key), project) for key in ("cut_in", "takes")}
+    parts["into"] = f"{parts['cut_in']}.{_into(joint)}"
+    for key, any_size in JOINT_SIZES.get(joint.kind, {}).items():
+        size = any_size.said(joint.words.values())
         typed = joint.sizes.get(key)
         default = size.inch if project.units == "inch" or not size.millimetre else size.millimetre
-        if typed is None and not default and not size.is_required:
+        if typed in NO_SIZE and not default and not size.is_required:
             continue
-        text = typed if typed is not None else default.format(joint=name, **parts) or None
+        text = default.format(joint=name, **parts) if typed in NO_SIZE else typed
+        if not text or (text != typed and _MISSING in text):
+            text = None
         yield Defined(f"{name}.{key}", text, (PROJECT_FILE, "joints", name, key), is_length=size.is_length)
+
+
+def _first_part(sides: tuple[str, ...], project: Project) -> str:
+    found = (part_called(split_side(side)[0], project) for side in sides)
+    return next((part for part in found if part), _MISSING)
+
+
+def _into(joint: Joint) -> str:
+    """What a part measures into the wood under the side that a joint cuts."""
+    side = next((side for _, side in map(split_side, joint.cut_in)), "")
+    nouns = {"edge": "width", "edges": "width", "end": "length", "ends": "length"}
+    return next((nouns[word] for word in side.split() if word in nouns), "thickness")
 
 
 def _stock_thickness(name: str, stock: Stock) -> tuple[str | None, Path]:

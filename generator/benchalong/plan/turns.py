@@ -61,6 +61,11 @@ def turned(point: Point3, turn: Turn) -> Point3:
     return (x, y, z)
 
 
+def turned_way(way: Way, turn: Turn) -> Way:
+    x, y, z = (sum(entry * part for entry, part in zip(row, way, strict=True)) for row in turn)
+    return (x, y, z)
+
+
 def moved(point: Point3, by: Point3) -> Point3:
     return (point[0] + by[0], point[1] + by[1], point[2] + by[2])
 

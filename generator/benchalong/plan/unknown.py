@@ -9,8 +9,6 @@ from benchalong.ground.words import nearest_words
 from benchalong.plan.formula import Name
 from benchalong.plan.refused import Refused, Span, Unnamed
 
-OWN = {"parts": ("width", "length", "thickness"), "stock": ("thickness",)}
-"""The sizes that things in a section have of their own, written after a dot."""
 ONE_OF = {
     "sizes": "a size", "parts": "a part", "stock": "a stock", "assemblies": "an assembly", "joints": "a joint",
     "hardware": "a piece of hardware", "jigs": "a jig", "stages": "a stage", "steps": "a step",
@@ -56,11 +54,10 @@ class Directory:
         section = self.sections.get(name.name)
         if section is None or section == "sizes":
             return None
-        own = [f"{name.name}.{size}" for size in OWN.get(section, ())]
         return Refused(
             f"{name.name} is {ONE_OF[section]}, not a length",
             name.span,
-            " or ".join(own) or "the name of a size",
+            _either(self._own(name.name)) or "the name of a size",
         )
 
     def _dotted(self, name: Name) -> Refused | None:
@@ -68,25 +65,30 @@ class Directory:
         section = self.sections.get(head)
         if not dot or section is None:
             return None
-        own = OWN.get(section, ())
+        own = self._own(head)
         if not own:
             return Refused(
                 f"{head} is {ONE_OF[section]} and has no sizes of its own", name.span, "the name of a size"
             )
-        meant = tuple(f"{head}.{size}" for size in nearest_words(tail, own))
-        return Refused(
-            f"{ONE_OF[section]} has no {tail}",
-            name.span,
-            " or ".join(f"{head}.{size}" for size in own),
-            meant,
+        meant = tuple(
+            f"{head}.{size}" for size in nearest_words(tail, (size.partition(".")[2] for size in own))
         )
+        return Refused(f"{ONE_OF[section]} has no {tail}", name.span, _either(own), meant)
+
+    def _own(self, head: str) -> tuple[str, ...]:
+        """The sizes that something has of its own, written after a dot."""
+        return tuple(name for name in self.values if name.startswith(f"{head}."))
 
     def _plain(self, name: Name) -> Refused:
-        what = "part or stock" if "." in name.name else "size"
+        what = "part, joint or stock" if "." in name.name else "size"
         called = name.name.partition(".")[0] if "." in name.name else name.name
         return Refused(
             f"there is no {what} called {called}", name.span, meant=nearest_words(name.name, self.values)
         )
+
+
+def _either(names: tuple[str, ...]) -> str:
+    return " or ".join(names) if len(names) <= 3 else f"one of {', '.join(names)}"
 
 
 def _hyphened_stretch(span: Span, text: str) -> Span:

@@ -19,6 +19,9 @@ TENONS = ("stub", "through", "haunched")
 DOVETAILS = ("through", "half-blind")
 LOOKS = ("left", "right", "front", "back", "up", "down")
 
+NO_JOINTS = ("hinge", "slide", "stay")
+"""Kinds that nobody calls joints."""
+
 _FIRST = (
     Key("kind", Kind.WORD, "what kind of joint", required=True, words=JOINT_KINDS),
     Key("cut_in", Kind.TEXTS, "the sides that lose wood to receive: `door_stile inner edge`", required=True),
@@ -33,12 +36,12 @@ _LAST = (
 )
 
 
-def _size(name: str, meaning: str, *, words: tuple[str, ...] = ()) -> Key:
-    return Key(name, Kind.FORMULA, meaning, words=words)
+def _size(name: str, meaning: str, *, words: tuple[str, ...] = (), required: bool = False) -> Key:
+    return Key(name, Kind.FORMULA, meaning, required=required, words=words)
 
 
 def _joint(kind: str, *keys: Key, needs_takes: bool = True) -> Table:
-    called = f"{'an' if kind[0] in 'aeiou' else 'a'} {kind}"
+    called = f"a {kind}" if kind in NO_JOINTS else f"a {kind.removesuffix(' joint')} joint"
     first = tuple(
         replace(key, required=False) if key.name == "takes" and not needs_takes else key for key in _FIRST
     )
@@ -81,24 +84,26 @@ JOINTS: dict[str, Table] = {
         "mortise and tenon",
         Key("tenon", Kind.WORD, "which kind; stub unless said", words=TENONS),
         _size("thickness", "of the tenon, cheek to cheek"),
-        _size("width", "of the tenon, across the grain"),
-        _size("depth", "of the mortise"),
+        _size("shoulder", "what the tenon leaves at each edge of its part"),
+        _size("width", "of the tenon, across the grain; what the shoulders leave unless said"),
+        _size("depth", "of the mortise; of a through one, how far the tenon reaches"),
         _END_PLAY,
-        _ACROSS,
+        _size("across", "from the tenoned part's face to the near cheek; centred unless said", words=CENTRED),
         _size("haunch_length", "how far the haunch stands"),
-        _size("haunch_width", "how wide the haunch is"),
+        _size("haunch_width", "how wide the haunch is: from the tenon to the outer edge"),
     ),
-    "half lap": _joint("half lap", _size("depth", "taken from the first; half unless said")),
+    "half lap": _joint("half lap", _size("depth", "taken from what is cut in; half unless said")),
     "mitre": _joint(
         "mitre",
         _size("spline_thickness", "of a loose tongue across the mitre; none unless said"),
         _size("spline_depth", "how deep its groove goes into each side"),
+        _size("end_play", "room left beyond each edge of the spline"),
     ),
     "box joint": _joint("box joint", _size("finger", "how wide each finger is")),
     "dovetail": _joint(
         "dovetail",
         Key("dovetail", Kind.WORD, "which kind; through unless said", words=DOVETAILS),
-        Key("tails", Kind.COUNT, "how many tails"),
+        Key("tails", Kind.COUNT, "how many tails; one for each two tail lengths of width unless said"),
         _size("slope", "one over how steep: 1/8 for hardwood, 1/6 for softwood"),
         _size("pin", "how wide a pin is at its narrow side"),
         _size("lap", "of a half-blind one: the wood left in front"),
@@ -106,10 +111,11 @@ JOINTS: dict[str, Table] = {
     "butt": _joint(
         "butt",
         Key("hardware", Kind.NAME, "the screw, nail or dowel it is held with; glue alone unless said"),
-        _size("every", "how far apart at most"),
+        Key("count", Kind.COUNT, "how many in each place; as `every` asks unless said"),
+        _size("every", "how far apart they are at most"),
         _size("from_end", "from each end to the first"),
-        _size("clearance", "the hole in what it goes through"),
-        _size("pilot", "the hole in what it holds in"),
+        _size("clearance", "the hole in what it goes through, `cut_in`; 0 for none"),
+        _size("pilot", "the hole in what it holds in, `takes`; 0 for none"),
         _size("pilot_depth", "how deep the pilot hole goes"),
         _size("dowel", "of a dowel: its diameter"),
         _size("dowel_depth", "how deep it goes on each side"),
@@ -117,23 +123,29 @@ JOINTS: dict[str, Table] = {
     "hinge": _joint(
         "hinge",
         Key("hardware", Kind.NAME, "the hinge"),
-        _size("length", "of the leaf"),
-        _size("width", "of the leaf, from the barrel"),
-        _size("closed", "both leaves together with the hinge closed"),
-        _size("gap", "between the two when closed"),
+        _size("length", "of the leaf, as measured", required=True),
+        _size("width", "of the leaf from the barrel, as measured", required=True),
+        _size("closed", "both leaves together with the hinge closed, as measured", required=True),
+        _size("gap", "between the two sides when it is closed"),
         _size("set", "from each end of what turns to the hinge"),
-        Key("opens", Kind.TEXT, "how far it opens: `110 degrees`"),
+        Key("count", Kind.COUNT, "how many; two unless said, three above 1 m"),
+        Key("barrel", Kind.WORD, "which way the barrel looks; to the front unless said", words=LOOKS),
+        Key("opens", Kind.TEXT, "how far it opens: `110 degrees`; 90 unless said"),
     ),
     "slide": _joint(
         "slide",
         Key("hardware", Kind.NAME, "the slide"),
         Key("pulls", Kind.WORD, "which way it pulls out; to the front unless said", words=LOOKS),
-        _size("travel", "how far it pulls out"),
+        _size("travel", "how far it pulls out", required=True),
+        _size("clearance", "the room it takes between the two sides; its play unless said"),
+        _size("width", "of its groove, where it is let in"),
+        _size("depth", "of its groove, where it is let in"),
     ),
     "stay": _joint(
         "stay",
         Key("hardware", Kind.NAME, "the stay"),
-        Key("opens", Kind.TEXT, "how far it lets the lid open: `95 degrees`"),
+        Key("opens", Kind.TEXT, "how far it lets the lid open: `95 degrees`", required=True),
+        _size("apart", "how far what it joins stands apart; touching unless said"),
     ),
 }
 """Each kind of joint and its own keys."""

@@ -307,12 +307,6 @@ CUT = Table(
 )
 """A cut whose kind isn't known yet: every key that any kind takes."""
 
-
-def cuts_with(key: str) -> tuple[str, ...]:
-    """The kinds of cut that take a key."""
-    return tuple(table.called for table in CUTS.values() if key in table.by_name)
-
-
 FACES, EDGES, ENDS = SURFACES[:2], SURFACES[2:4], SURFACES[4:]
 CUT_SURFACES: dict[str, tuple[tuple[tuple[str, ...], ...], ...]] = {
     "groove": ((SURFACES,),),
@@ -561,9 +555,3 @@ BUILDER = Table(
     ),
     where="`builders/HANDLE.yaml`",
 )
-
-TABLES = (
-    PROJECT, ORIGIN, SIZE, SHOP, STOCK, PART, *CUTS.values(), CORNER, ASSEMBLY, PLACE, HARDWARE, JIG, FINISH,
-    CHANGE, HAND_OVER, LOOK, STAGE, STEP, AMISS, PICTURE, QUESTION, REPLY, BUILDER, BOARD,
-)  # fmt: skip
-"""Every table, in the order of the reference."""

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from benchalong.reading.language import JOBS, TABLES, Key, Kind, Table
+from benchalong.reading.language import JOBS, Key, Kind, Table
+from benchalong.reading.tables import TABLES
 
 
 def reference(*, heading: str = "###") -> str:

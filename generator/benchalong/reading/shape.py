@@ -16,11 +16,12 @@ from benchalong.ground.marks import Mark, Path, Place
 from benchalong.ground.problems import Problem
 from benchalong.ground.prose import WrittenProse
 from benchalong.ground.report import either
-from benchalong.ground.words import nearest_words
+from benchalong.ground.words import nearest_words, slips
 from benchalong.reading.holes import one_line
-from benchalong.reading.language import CUTS, Key, Kind, Table, cuts_with
+from benchalong.reading.language import Key, Kind, Table
 from benchalong.reading.markdown import markdown
 from benchalong.reading.spots import marks_of
+from benchalong.reading.tables import others_with
 from benchalong.reading.tally import Tally
 from benchalong.reading.written import Formula, Name
 from benchalong.reading.yamltraps import in_quotes
@@ -346,7 +347,7 @@ class Entry:
         """Reports a key that the table doesn't have; the key that was meant, as far as can be told."""
         known = self.table.by_name
         glued, _, value = key.partition(":")
-        others = cuts_with(key) if self.table in CUTS.values() else ()
+        others = others_with(key, self.table)
         meant: tuple[str, ...] = ()
         if value and glued in known:
             message, expected = f"no space stands after {glued}:", f"`{glued}: {value}`"
@@ -360,6 +361,7 @@ class Entry:
                 f"{key} belongs to {either(others)}, not to {self.table.called}",
                 listed(known),
             )
+            meant = tuple(word for word in absent if slips(key, word, most=1) is not None)
         else:
             message, expected = f"{_shown(key)} is not a key of {self.table.called}", listed(known)
             meant = nearest_words(key, known, prefer=absent)

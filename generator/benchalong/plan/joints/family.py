@@ -8,7 +8,7 @@ from typing import TypeAlias
 
 from benchalong.ground.lengths import Length
 from benchalong.plan.joints.member import Side
-from benchalong.plan.model import CutKind, Prism, Surface
+from benchalong.plan.model import CutKind, Moves, Prism, Surface
 
 
 @dataclass(frozen=True)
@@ -43,12 +43,31 @@ Rule: TypeAlias = Callable[[Given, Side, tuple[Side, ...]], Iterable[Loss]]
 """What one side loses, given the sides it meets on the other part; called once for each side."""
 
 
+Motion: TypeAlias = Callable[[Given, Side, Side], Moves]
+"""How what enters moves against what it is fixed to, in the directions of the assembly they meet in; its
+marks are filled in later. Raises CantMove."""
+
+
+class CantMove(Exception):
+    """What the author says of a moving partner doesn't agree with how the two stand."""
+
+    def __init__(self, key: str, message: str, expected: str) -> None:
+        super().__init__(message)
+        self.key, self.message, self.expected = key, message, expected
+
+
 @dataclass(frozen=True)
 class Family:
     cut_in: Rule
     takes: Rule
-    floats: Rule | None = None
-    """For a part that lies loose: what it loses, as a rule nothing."""
+    takes_ends: bool = False
+    """Whether what enters can do so only with an end."""
+    apart: str = ""
+    """The size that says how far its two sides stand apart, where they do."""
+    faces: bool = True
+    """Whether its two sides must look at each other; else it is enough that the parts touch."""
+    moves: Motion | None = None
+    """For a joint that lets one side move."""
 
 
 def nothing(_: Given, __: Side, ___: tuple[Side, ...]) -> Iterable[Loss]:

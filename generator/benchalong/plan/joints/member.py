@@ -12,7 +12,7 @@ from benchalong.plan.cuts.surfaces import SURFACES, Range
 from benchalong.plan.draft import Box
 from benchalong.plan.joints.sides import outward
 from benchalong.plan.model import AXES, Axis, PartId, Surface, Turn
-from benchalong.plan.turns import Room, Way, moved, room_of, turned
+from benchalong.plan.turns import Room, Way, around, moved, room_of, turned
 
 
 @dataclass(frozen=True)
@@ -39,6 +39,12 @@ class Member:
         corners = [_back((x, y, z), self) for x, y, z in product(*zip(*room, strict=True))]
         return {axis: (min(c[n] for c in corners), max(c[n] for c in corners)) for n, axis in enumerate(AXES)}
 
+    def placed(self, ranges: Mapping[Axis, Range]) -> Room:
+        """The room of the assembly that a body in the part's own directions takes up."""
+        near, far = zip(*(ranges[axis] for axis in AXES), strict=True)
+        least, greatest = room_of((near, far), self.turn)
+        return (moved(least, self.at), moved(greatest, self.at))
+
 
 @dataclass(frozen=True)
 class Side:
@@ -60,6 +66,12 @@ class Side:
         """Which way each of its surfaces looks in the assembly."""
         return tuple(outward(surface, self.member.turn) for surface in self.surfaces)
 
+    def reach(self, apart: Length) -> Room:
+        """What the part takes up, and as much again in front of this side."""
+        near, far = self.member.room
+        ways = [(way[0] * apart, way[1] * apart, way[2] * apart) for way in self.looks]
+        return around([self.member.room, *((moved(near, way), moved(far, way)) for way in ways)])
+
     def lies_in(self, other: Side) -> dict[Axis, Range]:
         """Where this side's part lies in the other's own directions."""
         return other.member.own(self.member.room)
@@ -69,6 +81,10 @@ class Side:
         whole = dict(zip(AXES, self.box, strict=True))
         return {axis: (max(low, Length(0)), min(high, whole[axis])) for axis, (low, high) in ranges.items()}
 
+    def looking(self, way: Way) -> Surface:
+        """Which of this part's surfaces looks that way."""
+        return next(surface for surface in SURFACES if outward(surface, self.member.turn) == way)
+
     def depth_under(self, surface: Surface, ranges: Mapping[Axis, Range]) -> Length:
         """How deep a body reaches under a surface of this part."""
         lies = SURFACES[surface]
@@ -77,19 +93,47 @@ class Side:
         return whole - low if lies.is_far else high
 
 
-def meet(cut_in: Side, takes: Side) -> bool:
+def meet(cut_in: Side, takes: Side, *, apart: Length = Length(0), faces: bool = True) -> bool:
     """Whether what enters touches or reaches into what receives, its side looking into it.
 
-    For an arris it is enough that one of its surfaces is faced.
+    For an arris it is enough that one of its surfaces is faced. Sides that look square to each other meet
+    where they make a corner. `apart` is how far a gap may part sides that face each other. Without `faces` it is
+    enough that the parts touch.
     """
+    if not faces:
+        return touch(_grown(cut_in.member.room, apart), takes.member.room)
     faced = any(_less(way) in cut_in.looks for way in takes.looks) or takes.is_arris
-    return faced and touch(cut_in.member.room, takes.member.room)
+    return (faced and touch(cut_in.reach(apart), takes.member.room)) or make_corner(cut_in, takes)
+
+
+def make_corner(one: Side, other: Side) -> bool:
+    """Whether two parts lie in each other where the sides named look square to each other and end them both."""
+    if (
+        one.is_arris
+        or other.is_arris
+        or any(a and b for a, b in zip(one.looks[0], other.looks[0], strict=True))
+    ):
+        return False
+    rooms = (one.member.room, other.member.room)
+    near = tuple(max(room[0][n] for room in rooms) for n in range(3))
+    far = tuple(min(room[1][n] for room in rooms) for n in range(3))
+    return all(a < b for a, b in zip(near, far, strict=True)) and all(
+        (near, far)[way[n] > 0][n] == side.member.room[way[n] > 0][n]
+        for side in (one, other)
+        for way in side.looks
+        for n in range(3)
+        if way[n]
+    )
 
 
 def touch(one: Room, other: Room) -> bool:
     """Whether two rooms share a stretch of plane or more."""
     shares = [min(one[1][n], other[1][n]) - max(one[0][n], other[0][n]) for n in range(3)]
     return all(share >= 0 for share in shares) and sum(share == 0 for share in shares) <= 1
+
+
+def _grown(room: Room, by: Length) -> Room:
+    return (moved(room[0], (-by, -by, -by)), moved(room[1], (by, by, by)))
 
 
 def _back(point: Point3, member: Member) -> Point3:

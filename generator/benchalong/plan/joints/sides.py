@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 
 from benchalong.ground.lengths import Length
+from benchalong.ground.words import nearest_words
 from benchalong.plan.flips import SURFACE_PAIRS
 from benchalong.plan.model import AXES, Surface, Turn
+from benchalong.plan.refused import Span
 from benchalong.plan.turns import WAYS, Room, Way
 
 NOUNS: Mapping[str, tuple[Surface, ...]] = {
@@ -25,11 +28,18 @@ EXPECTED = "a side: edge a, inner edge, both ends, top end, face; or an arris, b
 
 
 class NotASide(Exception):
-    """Words that name no side; says why."""
+    """Words that name no side; says why, and which stretch of them it is about."""
 
-    def __init__(self, message: str, expected: str = EXPECTED) -> None:
+    def __init__(
+        self,
+        message: str,
+        expected: str = EXPECTED,
+        *,
+        span: Span | None = None,
+        meant: tuple[str, ...] = (),
+    ) -> None:
         super().__init__(message)
-        self.message, self.expected = message, expected
+        self.message, self.expected, self.span, self.meant = message, expected, span, meant
 
 
 @dataclass(frozen=True)
@@ -40,26 +50,35 @@ class Term:
     among: tuple[Surface, ...]
     words: str
 
+    @property
+    def is_end(self) -> bool:
+        return self.among[0] in NOUNS["ends"]
+
 
 def split_side(text: str) -> tuple[str, str]:
     """Who, and which side of it: `door_stile inner edge` -> (`door_stile`, `inner edge`)."""
     who, _, side = text.strip().partition(" ")
-    return who, " ".join(side.split())
+    return who, side.strip()
 
 
 def parse_side(side: str) -> tuple[Term, ...]:
     """One term, or for an arris two. Raises NotASide."""
-    words, terms = side.split(), list[Term]()
+    words, terms = list(re.finditer(r"\S+", side)), list[Term]()
     while words:
         term, used = _term(words)
         terms.append(term)
         words = words[used:]
-    if not terms or len(terms) > 2:
-        raise NotASide(f"“{side}” names no side" if side else "no side is named here")
+    if not terms:
+        raise NotASide("no side is named here")
+    if len(terms) > 2:
+        raise NotASide(f"“{side}” names more than two sides")
+    if len(terms) == 2 and terms[0].among == terms[1].among:
+        raise NotASide(f"“{side}” are two sides that make no arris", "an edge or end, and a face")
     return tuple(terms)
 
 
-def _term(words: list[str]) -> tuple[Term, int]:
+def _term(found: list[re.Match[str]]) -> tuple[Term, int]:
+    words = [word[0] for word in found]
     first, second = words[0], words[1] if len(words) > 1 else ""
     if first in NOUNS and second in ("a", "b"):
         name = f"{first} {second}"
@@ -72,9 +91,16 @@ def _term(words: list[str]) -> tuple[Term, int]:
         return Term("", ("face",), "face"), 1
     if first in NOUNS:
         raise NotASide(
-            f"“{first}” could be two sides", f"which of them: {' or '.join(NOUNS[first])}, or inner {first}"
+            f"“{first}” could be two sides",
+            f"which of them: {' or '.join(NOUNS[first])}, or inner {first}",
+            span=found[0].span(),
         )
-    raise NotASide(f"“{first}” is no word for a side")
+    if first in QUALIFIERS:
+        wrong = found[min(1, len(found) - 1)]
+        message = f"“{first}” needs edge, end or face after it"
+        raise NotASide(message, span=wrong.span(), meant=nearest_words(second, NOUNS) if second else ())
+    meant = nearest_words(first, (*NOUNS, *QUALIFIERS))
+    raise NotASide(f"“{first}” is no word for a side", span=found[0].span(), meant=meant)
 
 
 def outward(surface: Surface, turn: Turn) -> Way:

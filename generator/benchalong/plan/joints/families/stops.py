@@ -6,23 +6,27 @@ from benchalong.ground.lengths import Length
 from benchalong.plan.cuts.surfaces import SURFACES
 from benchalong.plan.joints.family import Given
 from benchalong.plan.joints.member import Side
-from benchalong.plan.joints.sides import LOOKING, parse_side
-from benchalong.plan.model import Axis, Surface
+from benchalong.plan.joints.sides import LOOKING, outward, parse_side
+from benchalong.plan.model import AXES, Axis, Surface
 from benchalong.plan.turns import WAYS
-from benchalong.plan.joints.sides import outward
 
 
 def stopped_run(joint: Given, side: Side, *, run: Axis | None = None) -> dict[str, Length]:
-    """`from` or `to` of a channel that stops short of the sides that `stopped` names; nothing for one right through."""
+    """`from` or `to` of a channel that stops short of what `stopped` names; nothing for one right through."""
     run = run or SURFACES[side.surfaces[0]].run
     lengths: dict[str, Length] = {}
     for surface in stops(joint, side, run):
-        whole = side.box[("along", "across", "down").index(run)]
+        whole = side.box[AXES.index(run)]
         if SURFACES[surface].is_far:
             lengths["to"] = whole - joint["stop_by"]
         else:
             lengths["from"] = joint["stop_by"]
     return lengths
+
+
+def stops_anything(joint: Given, side: Side) -> bool:
+    """Whether the side named for the stop is one that some channel here may run to."""
+    return any(stops(joint, side, run) for run in AXES)
 
 
 def stops(joint: Given, side: Side, run: Axis) -> tuple[Surface, ...]:
