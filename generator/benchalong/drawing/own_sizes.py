@@ -127,4 +127,5 @@ SIZES: Mapping[CutKind, Callable[[Within], list[Span]]] = {
     "bevel": _arris_sizes,
     "taper": _taper_sizes,
     "outline": _no_spans,
+    "slot": _no_spans,
 }

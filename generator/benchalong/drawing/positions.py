@@ -94,6 +94,11 @@ def _taper_positions(inside: Within) -> list[Span]:
     return _stops_of_corners(inside, "along", best=best)
 
 
+def _nothing(_: Within) -> list[Span]:
+    """A slot lies in the middle of its mitre; its `where` says so."""
+    return []
+
+
 def _outline_positions(inside: Within) -> list[Span]:
     """Every corner that isn't on the part's own outline, by what it is away from end a and edge a."""
     return _stops_of_corners(inside, "along", best="face") + _stops_of_corners(inside, "across", best="face")
@@ -134,4 +139,5 @@ POSITIONS: Mapping[CutKind, Callable[[Within], list[Span]]] = {
     "bevel": _arris_positions,
     "taper": _taper_positions,
     "outline": _outline_positions,
+    "slot": _nothing,
 }

@@ -24,6 +24,8 @@ def _on(cut: Given) -> str:
         return f"along the arris of {names}"
     if cut.kind == "notch" and len(cut.surfaces) == 2:
         return f"at the corner of {names}"
+    if cut.kind == "slot":
+        return f"in the mitre at {names}, centred"
     return f"{'on' if cut.kind in (*_STANDS, 'taper') else 'in'} {names}"
 
 

@@ -107,7 +107,7 @@ def meet(cut_in: Side, takes: Side, *, apart: Length = Length(0), faces: bool = 
 
 
 def make_corner(one: Side, other: Side) -> bool:
-    """Whether two parts lie in each other where the sides named look square to each other and end them both."""
+    """Whether two parts lie in each other and the sides named, square to each other, end them there."""
     if (
         one.is_arris
         or other.is_arris

@@ -1,9 +1,9 @@
 """A joint's own sizes: which it has by kind, and what they come to when the author doesn't say.
 
 A default is a formula in the plan's own arithmetic, so that it reads like one and is worked out like one.
-In it `{joint}` stands for the joint's name, `{cut_in}` and `{takes}` for the first part on that side, `{into}`
-for what that part measures into the wood under the side that is cut: its thickness under a face, its
-width under an edge.
+In it `{joint}` stands for the joint's name, `{cut_in}` and `{takes}` for the first part on that side,
+`{into}` for what that part measures into the wood under the side that is cut: its thickness under a face,
+its width under an edge.
 The numbers are common practice, no source, unless it is said otherwise.
 """
 
