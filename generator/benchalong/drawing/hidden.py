@@ -23,7 +23,7 @@ import numpy as np
 from manifold3d import CrossSection, FillRule, OpType
 
 from benchalong.drawing.eye import Eye
-from benchalong.drawing.faces import Bools, FlatFaces, Floats, Ints
+from benchalong.drawing.faces import Bools, FlatFaces, Floats, Ints, vector_areas
 
 Loop: TypeAlias = Floats
 """A closed walk on the sheet, (n, 2), right and up; the inside to the left."""
@@ -148,8 +148,8 @@ def _of_body(number: int, body: Standing, rows: Floats, compared: Floats) -> _Fr
     room = faces.vertices @ body.turn.T + body.at
     handed = 1.0 if np.linalg.det(body.turn) > 0 else -1.0
     sheet = room @ rows.T
-    normal = handed * _newell(room, faces)
-    facing = handed * _newell(sheet, faces)
+    normal = handed * vector_areas(room, faces)
+    facing = handed * vector_areas(sheet, faces)
     towards = np.flatnonzero(
         (facing[:, 2] > EDGE_ON * np.linalg.norm(facing, axis=1)) & (facing[:, 2] > 2 * THIN * THIN)
     )
@@ -171,13 +171,6 @@ def _of_body(number: int, body: Standing, rows: Floats, compared: Floats) -> _Fr
         near=np.minimum.reduceat(points[:, 2], starts)[towards],
         far=np.maximum.reduceat(points[:, 2], starts)[towards],
     )
-
-
-def _newell(vertices: Floats, faces: FlatFaces) -> Floats:
-    """For each face twice its area, as a vector square to it."""
-    points = vertices[faces.corners]
-    points = points - points.mean(axis=0)
-    return np.add.reduceat(np.cross(points, points[faces.following]), faces.corner_at())
 
 
 def _face_loops(points: Floats, faces: FlatFaces, face: int, handed: float) -> list[Loop]:

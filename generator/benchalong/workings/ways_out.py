@@ -1,0 +1,128 @@
+"""Can it be put together?
+
+Each assembly is taken apart as it is put together: inner ones are made first and move as one body. What
+comes out along a straight clear way goes in the same way backwards. The result is a partial order that knows
+no steps; the pictures of things pulled apart are drawn from it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+import numpy as np
+
+from benchalong.ground.problems import Finding
+from benchalong.plan.model import AssemblyId, Plan
+from benchalong.plan.turns import WAYS
+from benchalong.workings.assembled import Assembled
+from benchalong.workings.blocking import Blocking, Body, Way
+from benchalong.workings.bodies import Floats
+from benchalong.workings.clashes import CLASHES
+from benchalong.workings.oblique import oblique_ways
+from benchalong.workings.placed import PLACED, Placed
+from benchalong.workings.taking_apart import Apart, take_apart
+from benchalong.workings.working import Worked, Working
+
+SQUARE_WAYS: tuple[Way, ...] = tuple((float(x), float(y), float(z)) for x, y, z in WAYS.values())
+
+
+@dataclass(frozen=True)
+class Move:
+    """A part or assembly, or several that go as one, on their way out; backwards, into its place."""
+
+    goes: tuple[str, ...]
+    """Marks from the piece down: `LD/H`; of an inner assembly its own: `LD`."""
+    way: Way
+    """In the room."""
+    travel: float
+    """In mm, until it is past all that is left."""
+    after: tuple[int, ...]
+    """Places in the list of the moves that must be made before."""
+
+
+@dataclass(frozen=True)
+class TakenApart:
+    """One assembly in the first of its places."""
+
+    assembly: AssemblyId
+    mark: str
+    """Of that place, from the piece down; of the piece itself nothing."""
+    members: Mapping[str, tuple[int, ...]]
+    """What it is put together from, by marks from the piece down, in the order written; and the numbers of
+    the copies each is made of."""
+    moves: tuple[Move, ...]
+    """Going apart; put together from the last to the first. What never moves is what the rest is put to."""
+    locked: tuple[tuple[str, ...], ...] = ()
+    """Members of which none can leave the others; none in a piece that can be put together."""
+
+
+def find_ways_out(plan: Plan, worked: Worked) -> tuple[Mapping[AssemblyId, TakenApart], tuple[Finding, ...]]:
+    """By assembly; those of a single member are left out, and those that aren't in the piece."""
+    taking = Taking.of(worked[PLACED], frozenset(
+        (min(c.one.number, c.other.number), max(c.one.number, c.other.number)) for c in worked[CLASHES].clashes
+    ))
+    found = {}
+    for assembly, mark, members in _first_places(worked[PLACED]):
+        if len(members) > 1:
+            found[assembly] = taking.apart(assembly, mark, members)
+    return found, ()
+
+
+@dataclass(frozen=True, eq=False)
+class Taking:
+    """What is needed to take any set of copies apart."""
+
+    blocking: Blocking
+    low: Floats
+    high: Floats
+    volume: Floats
+    marks: tuple[str, ...]
+
+    @classmethod
+    def of(cls, placed: Placed, clashing: frozenset[tuple[int, int]]) -> Taking:
+        lying = placed.lying
+        bodies = [Body(one.copy.shape, one.copy.turn, np.array([float(x) for x in one.copy.at])) for one in lying]
+        rooms = np.array([[[float(x) for x in corner] for corner in one.room] for one in lying]).reshape(-1, 2, 3)
+        volume = np.array([placed.solids[one.copy.shape].volume for one in lying])
+        return cls(Blocking(bodies, placed.solids, apart=clashing), rooms[:, 0], rooms[:, 1], volume, tuple(one.copy.mark for one in lying))
+
+    def assembled(self, members: Mapping[str, tuple[int, ...]]) -> Assembled:
+        chosen = [copy for copies in members.values() for copy in copies]
+        ways = (*SQUARE_WAYS, *oblique_ways(self.blocking, chosen, self.low, self.high))
+        return Assembled(self.blocking, tuple(members.values()), ways, self.low, self.high, self.volume)
+
+    def apart(self, assembly: AssemblyId, mark: str, members: Mapping[str, tuple[int, ...]]) -> TakenApart:
+        assembled = self.assembled(members)
+        return _told(assembly, mark, members, assembled, take_apart(assembled.table))
+
+
+def _told(assembly: AssemblyId, mark: str, members: Mapping[str, tuple[int, ...]], assembled: Assembled, apart: Apart) -> TakenApart:
+    names = list(members)
+    moves = tuple(
+        Move(tuple(names[one] for one in sorted(t.group)), assembled.ways[t.way], t.travel, t.after) for t in apart.taken
+    )
+    locked = tuple(tuple(names[one] for one in sorted(group)) for group in apart.locked)
+    return TakenApart(assembly, mark, members, moves, locked)
+
+
+def _first_places(placed: Placed) -> Iterator[tuple[AssemblyId, str, dict[str, tuple[int, ...]]]]:
+    """Each assembly where it comes first, with its members: by mark, the copies in each."""
+    held: dict[tuple[AssemblyId, str], dict[str, list[int]]] = {}
+    for one in placed.lying:
+        if placed.solids[one.copy.shape].is_empty:
+            continue
+        marks = one.copy.mark.split("/")
+        for depth, assembly in enumerate(one.copy.assemblies):
+            place = held.setdefault((assembly, "/".join(marks[:depth])), {})
+            place.setdefault("/".join(marks[: depth + 1]), []).append(one.number)
+    told: set[AssemblyId] = set()
+    for (assembly, mark), members in held.items():
+        if assembly not in told:
+            told.add(assembly)
+            yield assembly, mark, {name: tuple(copies) for name, copies in members.items()}
+
+
+WAYS_OUT: Working[Mapping[AssemblyId, TakenApart]] = Working(
+    "ways out", "Can it be put together?", find_ways_out, (PLACED, CLASHES)
+)
