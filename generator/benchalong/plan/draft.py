@@ -41,6 +41,10 @@ class Draft:
     """Names that some formula or text uses."""
     names: Mapping[str, Known] = field(default_factory=dict)
     """Sizes bare, the rest dotted: `stile`, `door_rail.length`, `cherry.thickness`."""
+    fitted: Mapping[str, Known] = field(default_factory=dict)
+    """Sizes of parts that fit a joint, as measured between their neighbours: `door_panel.width`."""
+    fitted_at: Mapping[Path, Point3] = field(default_factory=dict)
+    """Where such a part stands that has no `at`, by the path of its place."""
     precision: Precision = field(default_factory=Precision)
     sizes: Mapping[str, model.Size] = field(default_factory=dict)
     stock: Mapping[str, model.Stock] = field(default_factory=dict)

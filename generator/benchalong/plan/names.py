@@ -6,6 +6,7 @@ follows from it.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
@@ -22,6 +23,8 @@ from benchalong.plan.refused import Refused, Unnamed
 from benchalong.plan.unknown import ONE_OF, Directory
 from benchalong.reading.written import PROJECT_FILE, Joint, Part, Project, Stock
 
+FITS = re.compile(r"fits +(\S+)\s*\Z")
+"""`fits frame`: a size that is measured where it goes."""
 NO_SIZE = (None, "centred")
 """What stands for a joint's size and is none."""
 _MISSING = "?"
@@ -129,7 +132,7 @@ def _part_thickness(part: Part, stock: Mapping[str, Stock]) -> str | None:
 
 
 def _tree(entry: Defined, sums: Reckoning) -> Tree | None:
-    if entry.text is None or sums.draft.is_lost(*entry.path):
+    if entry.text is None or FITS.match(entry.text) or sums.draft.is_lost(*entry.path):
         return None
     try:
         return parse(entry.text)
@@ -141,7 +144,7 @@ def _tree(entry: Defined, sums: Reckoning) -> Tree | None:
 
 def _known(entry: Defined, tree: Tree | None, sums: Reckoning, *, circles: bool) -> Known:
     if tree is None or entry.text is None:
-        return Known(None)
+        return sums.draft.fitted.get(entry.name, Known(None))
     if circles:
         sums.knows_names_in(tree, entry.text, entry.path)
         return Known(None)

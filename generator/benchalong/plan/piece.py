@@ -17,7 +17,7 @@ def find_piece(draft: Draft) -> Draft:
     """Adds `piece`; None while nothing is placed, and when it can't be told."""
     sums = Reckoning(draft)
     piece = _named(sums) if draft.written.piece else _found(sums)
-    if piece is not None and _are_nested(draft):
+    if piece is not None and are_nested(draft):
         return sums.done(piece=piece if _all_stand_in(piece, sums) and _is_moderate(piece, sums) else None)
     return sums.done()
 
@@ -47,7 +47,7 @@ def _found(sums: Reckoning) -> str | None:
     return tops[0] if len(tops) == 1 else None
 
 
-def _are_nested(draft: Draft) -> bool:
+def are_nested(draft: Draft) -> bool:
     return not in_order(contents(draft)).circles
 
 

@@ -10,11 +10,12 @@ from collections.abc import Mapping
 from typing import cast
 
 from benchalong.ground.lengths import Length, Point3
-from benchalong.ground.marks import Path
+from benchalong.ground.marks import Path, Place
 from benchalong.plan import model
 from benchalong.plan.circles import in_order, shortened
 from benchalong.plan.draft import Draft
 from benchalong.plan.marking import marks_in
+from benchalong.plan.names import FITS
 from benchalong.plan.reckoning import Reckoning
 from benchalong.plan.stock import in_words
 from benchalong.plan.turns import (
@@ -30,8 +31,10 @@ from benchalong.plan.turns import (
     way_through,
 )
 from benchalong.reading import written
+from benchalong.reading.language import PLACE
 from benchalong.reading.written import PROJECT_FILE
 
+AT = PLACE.by_name["at"].meaning.partition(";")[0]
 ORIGIN: Point3 = (Length(0), Length(0), Length(0))
 
 
@@ -77,18 +80,29 @@ def _place_all(
 def _place(
     place: written.Place, mark: str, path: Path, rooms: Mapping[str, Room | None], sums: Reckoning
 ) -> tuple[model.Placed, Room] | None:
-    corner = [sums.length(text, (*path, "at", axis)) for axis, text in enumerate(place.at)]
+    wanted = _corner(place, path, sums)
     turn = _turn(place, path, sums)
     room = _room(place, path, rooms, sums)
-    if sums.draft.is_lost(*path, "at") or turn is None or room is None or None in corner:
+    if sums.draft.is_lost(*path, "at") or turn is None or room is None or wanted is None:
         return None
-    wanted = cast(Point3, tuple(corner))
     turned_room = room_of(room, turn)
     by = moved(wanted, cast(Point3, tuple(-value for value in turned_room[0])))
     return (
         model.Placed(place.kind, place.of, mark, turn, by),
         (wanted, moved(turned_room[1], by)),
     )
+
+
+def _corner(place: written.Place, path: Path, sums: Reckoning) -> Point3 | None:
+    """As written; of a part that fits its opening, as measured there."""
+    if place.at is not None:
+        corner = [sums.length(text, (*path, "at", axis)) for axis, text in enumerate(place.at)]
+        return None if None in corner else cast(Point3, tuple(corner))
+    part = sums.draft.written.parts.get(place.of)
+    fits = part is not None and FITS.match(part.width or "") and FITS.match(part.length or "")
+    if not fits and not sums.draft.is_lost(*path, "at"):
+        sums.say(Place(path).key(), "this place has no at", f"at: {AT}")
+    return sums.draft.fitted_at.get(path)
 
 
 def _room(place: written.Place, path: Path, rooms: Mapping[str, Room | None], sums: Reckoning) -> Room | None:

@@ -18,6 +18,7 @@ from benchalong.plan.boxes import measure_boxes
 from benchalong.plan.builders import look_over_builders
 from benchalong.plan.cuts.resolving import resolve_cuts
 from benchalong.plan.draft import Draft
+from benchalong.plan.fitting import fit_parts
 from benchalong.plan.joints.joining import join_parts
 from benchalong.plan.names import work_out_names
 from benchalong.plan.parts import make_parts
@@ -34,6 +35,7 @@ from benchalong.reading import written
 Pass: TypeAlias = Callable[[Draft], Draft]
 
 PASSES: tuple[Pass, ...] = (
+    fit_parts,
     work_out_names,
     settle_precision,
     take_sizes,

@@ -332,8 +332,7 @@ PLACE = Table(
         Key(
             "at",
             Kind.POINT,
-            "left, front, bottom corner of the room it takes up: [right, back, up]",
-            required=True,
+            "left, front, bottom corner of the room it takes up: [right, back, up]; none for what `fits`",
         ),
         Key("along", Kind.WORD, "of a part: which way its length points", words=DIRECTIONS),
         Key("face", Kind.WORD, "of a part: which way its face looks", words=DIRECTIONS),

@@ -175,7 +175,9 @@ def _fits(entry: Entry, key: str, kind: str) -> None:
         )
 
 
-def _corner(entry: Entry) -> tuple[str, str, str]:
+def _corner(entry: Entry) -> tuple[str, str, str] | None:
+    if "at" not in entry:
+        return None
     sizes = entry.point("at")
     if sizes is not None and len(sizes) == 3:
         return (sizes[0], sizes[1], sizes[2])

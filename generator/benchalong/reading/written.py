@@ -131,7 +131,8 @@ class Place:
     kind: Literal["part", "assembly"]
     of: Name
     mark: str = ""
-    at: tuple[Formula, Formula, Formula] = ("0", "0", "0")
+    at: tuple[Formula, Formula, Formula] | None = ("0", "0", "0")
+    """None for a part whose place follows from what it fits."""
     along: str = ""
     """Which way the length points; parts only."""
     face: str = ""
