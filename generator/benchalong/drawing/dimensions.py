@@ -30,8 +30,8 @@ from benchalong.drawing.wanted import (
 from benchalong.ground.lengths import Length, Point2
 from benchalong.plan.model import AXES, Axis, Circle, Corner, Cut, Part, Prism
 
-SLOPING = ("slot",)
-"""Cuts that lie square to no view: their sizes stand in the list."""
+SLOPING, NARROW = ("slot",), "narrow width"
+"""Cuts that lie square to no view, and the size of one that narrows: they stand in the list."""
 MOST_POSITIONS = 12
 """More places of corners and centres than this stand in a list, by letters."""
 
@@ -53,8 +53,8 @@ def wanted_sizes(part: Part) -> Wanted:
     loose = dict.fromkeys(
         (f"{cut.name}: {size.name}", size.length)
         for cut in part.cuts
-        if not cut.takes or cut.kind in SLOPING
         for size in cut.sizes
+        if not cut.takes or cut.kind in SLOPING or size.name == NARROW
     )
     return Wanted(views, _once(spans), _each_round(rounds), points, tuple(loose), tuple(notes(part)))
 

@@ -18,6 +18,7 @@ from plan.joints.shop import (
     assert_fits,
     assert_play,
     clashes,
+    cut_sizes,
     eighths,
     joint_sizes,
     plan_of,
@@ -122,6 +123,23 @@ def test_the_lap_is_left_in_front_and_gives_the_tails_length() -> None:
 
 def test_a_side_that_reaches_into_the_lap_clashes() -> None:
     assert clashes(plan_of(drawer("dovetail: half-blind, lap: 5", lap=4))) != []
+
+
+def test_what_a_drawing_needs_is_told() -> None:
+    """A slope of 1 in 8 over 20 mm: a tail is 5 narrower at its root than at its end, and a pin 5 wider."""
+    plan = plan_of(drawer("tails: 2, pin: 5"))
+    (socket, _), (half_pin, pin, _) = cut_sizes(plan, "L/front"), cut_sizes(plan, "L/side")
+    assert (socket["width"], socket["narrow width"], socket["length"]) == (
+        Fraction(105, 2),
+        Fraction(95, 2),
+        12,
+    )
+    assert (pin["width"], pin["narrow width"], pin["length"]) == (10, 5, 20)
+    assert (half_pin["width"], half_pin["narrow width"]) == (Fraction(15, 2), 5)
+
+
+def test_a_lap_says_nothing_of_a_through_one() -> None:
+    assert_fits(drawer("dovetail: through, lap: 5"))
 
 
 def test_tails_are_on_an_end() -> None:

@@ -82,22 +82,27 @@ def _tails(joint: Given, corner: Corner, end: Surface) -> Tails:
 
 
 def _socket(joint: Given, tails: Tails, number: int) -> Loss:
-    corner = tails.corner
-    front, play = _front(joint, corner), joint["play"]
-    (low, high), (inner_low, inner_high) = tails.tail(number, front), tails.tail(number, tails.length)
-    spans = {front: (low - play, high + play), tails.length: (inner_low - play, inner_high + play)}
+    """As the tail is, the play beside both its cheeks."""
+    corner, play = tails.corner, joint["play"]
+    depths = (_front(joint, corner), tails.length)
+    spans = {back: _wider(tails.tail(number, back), play) for back in depths}
+    wide, narrow = (spans[back] for back in depths)
     takes = _body(tails, spans, drawn=corner.deep, reach=corner.room[corner.deep])
-    place, wide = spans[front][0], size_of(spans[front])
-    if joint.words.get("dovetail") != "half-blind":
-        return Loss(
-            "notch",
-            (corner.end,),
-            {"length": corner.size(corner.deep), "width": wide, "at": place},
-            takes=takes,
-        )
-    lengths = {"length": wide, "width": tails.length - front, "depth": corner.size(corner.deep), "at": place}
-    near = min(corner.under(corner.outer, front), corner.under(corner.outer, tails.length))
-    return Loss("mortise", (corner.end,), {**lengths, "across": near}, takes=takes)
+    places = {"at": wide[0], "narrow width": size_of(narrow)}
+    deep = corner.size(corner.deep)
+    if not _is_half_blind(joint):
+        return Loss("notch", (corner.end,), {"length": deep, "width": size_of(wide), **places}, takes=takes)
+    near = min(corner.under(corner.outer, back) for back in depths)
+    lengths = {"length": size_of(wide), "width": depths[1] - depths[0], "depth": deep, "across": near}
+    return Loss("mortise", (corner.end,), {**lengths, **places}, takes=takes)
+
+
+def _is_half_blind(joint: Given) -> bool:
+    return joint.words.get("dovetail") == "half-blind"
+
+
+def _wider(span: Range, play: Length) -> Range:
+    return (span[0] - play, span[1] + play)
 
 
 def _front(joint: Given, corner: Corner) -> Length:
@@ -105,7 +110,7 @@ def _front(joint: Given, corner: Corner) -> Length:
     lies = SURFACES[corner.outer]
     low, high = corner.room[lies.inward]
     stands_back = corner.side.box[AXES.index(lies.inward)] - high if lies.is_far else low
-    return joint.sizes.get("lap", ZERO) - stands_back
+    return (joint["lap"] if _is_half_blind(joint) else ZERO) - stands_back
 
 
 def _pin_room(tails: Tails, number: int) -> Loss:
@@ -113,8 +118,9 @@ def _pin_room(tails: Tails, number: int) -> Loss:
     spans = {back: tails.pin_room(number, back) for back in (ZERO, tails.length)}
     whole = (ZERO, corner.side.box[AXES.index(corner.thick)])
     takes = _body(tails, spans, drawn=corner.thick, reach=whole)
-    place, wide = spans[tails.length][0], size_of(spans[tails.length])
-    return Loss("notch", (corner.end,), {"length": tails.length, "width": wide, "at": place}, takes=takes)
+    narrow, wide = spans.values()
+    lengths = {"length": tails.length, "width": size_of(wide), "at": wide[0], "narrow width": size_of(narrow)}
+    return Loss("notch", (corner.end,), lengths, takes=takes)
 
 
 def _body(tails: Tails, spans: dict[Length, Range], *, drawn: Axis, reach: Range) -> tuple[Prism, ...]:
