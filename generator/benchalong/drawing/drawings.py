@@ -20,7 +20,8 @@ from benchalong.drawing.woods import woods_of
 from benchalong.ground.store import Store
 from benchalong.plan.model import AssemblyId, Part, PartId, Plan, StepId
 from benchalong.workings.copies import COPIES
-from benchalong.workings.solids import SOLIDS, Solid, Solids
+from benchalong.workings.solids import SOLIDS, ShapeId, Solids
+from benchalong.workings.ways_out import WAYS_OUT, TakenApart
 from benchalong.workings.working import Worked
 
 VERSION = 1
@@ -35,17 +36,17 @@ class Drawings:
         self._worked = worked
         self._store = store
 
-    def part(self, part: PartId) -> Picture | None:
-        """Three views with all sizes."""
+    def part(self, shape: ShapeId) -> Picture | None:
+        """Three views with all sizes, of a part's only or first shape by the part's id, or of another."""
         plan = self._plan
         shown = f"{plan.precision!r} {plan.units} {plan.projection}"
-        kept = self._kept("part", (self._shapes[part], shown), lambda: self._draw_part(plan.parts[part]))
+        kept = self._kept("part", (self._looks[shape], shown), lambda: self._draw_part(shape))
         return Picture(**kept) if kept else None
 
-    def small(self, part: PartId) -> Picture | None:
+    def small(self, shape: ShapeId) -> Picture | None:
         """To know the part by."""
-        made_from = (self._shapes[part], self._woods[part])
-        kept = self._kept("small", made_from, lambda: self._draw_small(self._plan.parts[part]))
+        made_from = (self._looks[shape], self._woods[self._solids.parts[shape].id])
+        kept = self._kept("small", made_from, lambda: self._draw_small(shape))
         return Picture(**kept) if kept else None
 
     def piece(self) -> PiecePicture | None:
@@ -66,15 +67,27 @@ class Drawings:
             return None
         return self._picture_of(place, frozenset() if touched == place.parts else touched)
 
+    def piece_apart(self) -> PiecePicture | None:
+        """Everything that is placed, pulled apart; inner assemblies whole."""
+        return self.apart(self._plan.piece) if self._plan.piece else None
+
+    def apart(self, assembly: AssemblyId) -> PiecePicture | None:
+        """An assembly pulled apart; None for one that has nothing to pull."""
+        taken = self._worked[WAYS_OUT].get(assembly)
+        if taken is None or not taken.moves:
+            return None
+        title = self._plan.assemblies[assembly].name
+        within = [mark for marks in taken.members.values() for mark in marks]
+        made_from = (title, repr(taken), *(self._stands[mark] for mark in within))
+        return _piece_picture(self._kept("apart", made_from, lambda: self._draw_apart(taken, title)))
+
     def _picture_of(self, place: Place, touched: frozenset[PartId]) -> PiecePicture | None:
         standing_out = frozenset(copy.mark for copy in place.copies if copy.part in touched)
         title = self._plan.assemblies[place.of].name
         made_from = (title, *(self._stands[copy.mark] for copy in place.copies), "", *sorted(standing_out))
-        kept = self._kept("piece", made_from, lambda: self._draw_piece(place, standing_out, title))
-        if kept is None:
-            return None
-        not_shown, shared = tuple(kept.pop("not_shown")), tuple(map(tuple, kept.pop("shared")))
-        return PiecePicture(**kept, not_shown=not_shown, shared=shared)
+        return _piece_picture(
+            self._kept("piece", made_from, lambda: self._draw_piece(place, standing_out, title))
+        )
 
     # The store
 
@@ -93,15 +106,15 @@ class Drawings:
         return found
 
     @cached_property
-    def _shapes(self) -> Mapping[PartId, str]:
-        """For each part all that its pictures show of it."""
-        return {part.id: _shape(part) for part in self._plan.parts.values()}
+    def _looks(self) -> Mapping[ShapeId, str]:
+        """For each shape all that its pictures show of it."""
+        return {name: _look(part) for name, part in self._solids.parts.items()}
 
     @cached_property
     def _stands(self) -> Mapping[str, str]:
         """For each copy, by its mark, its shape and its place in the piece."""
         return {
-            copy.mark: _digest(f"{copy!r} {self._woods[copy.part]} {self._shapes[copy.part]}")
+            copy.mark: _digest(f"{copy!r} {self._woods[copy.part]} {self._looks[copy.shape]}")
             for place in self._places
             for copy in place.copies
         }
@@ -125,26 +138,26 @@ class Drawings:
     def _solids(self) -> Solids:
         return self._worked[SOLIDS]
 
-    def _draw_part(self, part: Part) -> Picture | None:
+    def _draw_part(self, shape: ShapeId) -> Picture | None:
         from benchalong.drawing.part import part_drawing
 
-        plan, solid = self._plan, self._solids[part.id]
+        plan, part, solid = self._plan, self._solids.parts[shape], self._solids[shape]
         if solid.is_empty:
             return None
         return part_drawing(
             part, solid, precision=plan.precision, units=plan.units, projection=plan.projection
         )
 
-    def _draw_small(self, part: Part) -> Picture | None:
+    def _draw_small(self, shape: ShapeId) -> Picture | None:
         from benchalong.drawing.small import small_picture
 
-        solid = self._solids[part.id]
+        part, solid = self._solids.parts[shape], self._solids[shape]
         return None if solid.is_empty else small_picture(part, solid, wood=self._woods[part.id])
 
     def _draw_piece(self, place: Place, standing_out: frozenset[str], title: str) -> PiecePicture | None:
         from benchalong.drawing.piece import piece_picture
 
-        solids: dict[PartId, Solid] = {part: self._solids[part] for part in sorted(place.parts)}
+        solids = {shape: self._solids[shape] for shape in sorted({copy.shape for copy in place.copies})}
         if all(solid.is_empty for solid in solids.values()):
             return None
         names = {part.id: part.name for part in self._plan.parts.values()}
@@ -152,8 +165,22 @@ class Drawings:
             place.copies, solids, names=names, title=title, standing_out=standing_out, woods=self._woods
         )
 
+    def _draw_apart(self, taken: TakenApart, title: str) -> PiecePicture:
+        from benchalong.drawing.apart import apart_picture
 
-def _shape(part: Part) -> str:
+        names = {part.id: part.name for part in self._plan.parts.values()}
+        copies = self._worked[COPIES]
+        return apart_picture(taken, copies, self._solids, names=names, title=title, woods=self._woods)
+
+
+def _piece_picture(kept: dict[str, Any] | None) -> PiecePicture | None:
+    if kept is None:
+        return None
+    not_shown, shared = tuple(kept.pop("not_shown")), tuple(map(tuple, kept.pop("shared")))
+    return PiecePicture(**kept, not_shown=not_shown, shared=shared)
+
+
+def _look(part: Part) -> str:
     """A part without what no picture shows: the same text in every run."""
     shown = replace(part, count=0, marks=(), glued_up="", purpose="", note="", follows={})
     return _digest(repr(shown))

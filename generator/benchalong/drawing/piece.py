@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 import numpy as np
@@ -17,7 +17,7 @@ from svgwrite.path import Path
 from svgwrite.text import Text
 
 from benchalong.drawing.eye import PIECE_EYE, Eye
-from benchalong.drawing.faces import FlatFaces, flat_faces
+from benchalong.drawing.faces import FlatFaces, Floats, flat_faces
 from benchalong.drawing.hidden import Standing, Surface, area, joined, seen
 from benchalong.drawing.inside import Around, Inside, well_inside
 from benchalong.drawing.pencil import pencil_strokes
@@ -26,10 +26,12 @@ from benchalong.drawing.pointers import PITCH, ROW, TEXT, Frame, Label, Pointed,
 from benchalong.drawing.shading import Onto, bounds, path_data, shaded
 from benchalong.drawing.sheet import svg_root, svg_text
 from benchalong.drawing.text import in_lines
+from benchalong.drawing.threads import visible_parts
 from benchalong.drawing.woods import WOODS
+from benchalong.ground.lengths import Point3
 from benchalong.plan.model import PartId
 from benchalong.workings.copies import Copy
-from benchalong.workings.solids import Solid
+from benchalong.workings.solids import ShapeId, Solid
 
 WIDTH = 358.0
 """Of every picture of the piece, px."""
@@ -51,6 +53,18 @@ LOOKED_AT = 3
 """A mark points at one of so many of a copy's surfaces."""
 
 
+@dataclass(frozen=True, eq=False)
+class Apart:
+    """Where copies stand when they are pulled apart."""
+
+    places: Mapping[str, Point3]
+    """By mark, instead of the copy's own `at`."""
+    units: Mapping[str, str]
+    """By mark, what it goes by: its own mark, or that of the assembly it moves with."""
+    threads: tuple[Floats, ...]
+    """(2, 3), mm in the room: lines to where things go."""
+
+
 @dataclass(frozen=True)
 class _Shown:
     """One copy that can be pointed at."""
@@ -69,24 +83,29 @@ class _Layout:
 
 def piece_picture(
     copies: Sequence[Copy],
-    solids: Mapping[PartId, Solid],
+    solids: Mapping[ShapeId, Solid],
     *,
     names: Mapping[PartId, str],
     title: str = "The piece",
     standing_out: frozenset[str] = frozenset(),
     woods: Mapping[PartId, str] | None = None,
     eye: Eye = PIECE_EYE,
+    apart: Apart | None = None,
 ) -> PiecePicture:
-    """These copies where they stand. `standing_out` has marks in full; `woods` one of WOODS for each part.
+    """These copies where they stand, `solids` by shape. `standing_out` has marks in full; `woods` one of
+    WOODS for each part; `apart` says where they stand when they are pulled apart.
 
     Raises ValueError when there is nothing to draw.
     """
-    copies = [copy for copy in copies if not solids[copy.part].is_empty]
+    if apart is not None:
+        copies = [replace(copy, at=apart.places[copy.mark]) for copy in copies]
+    copies = [copy for copy in copies if not solids[copy.shape].is_empty]
     if not copies:
         raise ValueError("nothing to draw")
-    surfaces = seen(_standing(copies, solids), eye)
-    marks = shortened([copy.mark for copy in copies])
-    shown = _shown(copies, marks, surfaces, _widest_scale(surfaces))
+    bodies = _standing(copies, solids)
+    surfaces = seen(bodies, eye)
+    marks = shortened([copy.mark if apart is None else apart.units[copy.mark] for copy in copies])
+    shown = _one_each(_shown(copies, marks, surfaces, _widest_scale(surfaces)))
     groups = _groups(shown)
     layout = _layout(surfaces, [(_label_text(group), group[0].inside.point) for group in groups])
     missing = _missing(marks, shown)
@@ -94,11 +113,13 @@ def piece_picture(
         line for note in _notes(missing, groups) for line in in_lines(note, size=TEXT, width=WIDTH - 2 * EDGE)
     ]
     height = layout.height + len(notes) * PITCH
-    alt = _alt(title, [copy for copy in copies if copy.mark in standing_out], names)
+    alt = _alt(title, [copy for copy in copies if copy.mark in standing_out], names, is_apart=apart is not None)
     stand_out = {number for number, copy in enumerate(copies) if copy.mark in standing_out}
     wood = {number: (woods or {}).get(copy.part, WOODS[0]) for number, copy in enumerate(copies)}
     svg = svg_root(width=WIDTH, height=height, alt=alt, kind="piece")
     _add_surfaces(svg, surfaces, layout.onto, wood, stand_out)
+    if apart is not None:
+        _add_threads(svg, visible_parts(apart.threads, bodies, surfaces, eye), layout.onto)
     _add_labels(svg, layout.labels)
     _add_notes(svg, notes, layout.height)
     return PiecePicture(
@@ -120,13 +141,13 @@ def shortened(marks: Sequence[str]) -> list[str]:
     return ["/".join(parts[same:]) for parts in split]
 
 
-def _standing(copies: Sequence[Copy], solids: Mapping[PartId, Solid]) -> list[Standing]:
-    faces: dict[PartId, FlatFaces] = {}
+def _standing(copies: Sequence[Copy], solids: Mapping[ShapeId, Solid]) -> list[Standing]:
+    faces: dict[ShapeId, FlatFaces] = {}
     for copy in copies:
-        if copy.part not in faces:
-            faces[copy.part] = flat_faces(solids[copy.part])
+        if copy.shape not in faces:
+            faces[copy.shape] = flat_faces(solids[copy.shape])
     return [
-        Standing(faces[copy.part], np.array(copy.turn, dtype=float), np.array([float(x) for x in copy.at]))
+        Standing(faces[copy.shape], np.array(copy.turn, dtype=float), np.array([float(x) for x in copy.at]))
         for copy in copies
     ]
 
@@ -157,6 +178,15 @@ def _clearest(surfaces: Sequence[Surface], around: Around, *, enough: float) -> 
     return max(found, key=lambda inside: inside.room)
 
 
+def _one_each(shown: Iterable[_Shown]) -> list[_Shown]:
+    """Copies that go by one mark are pointed at once, where it is clearest."""
+    best: dict[str, _Shown] = {}
+    for one in shown:
+        if one.mark not in best or one.inside.room > best[one.mark].inside.room:
+            best[one.mark] = one
+    return list(best.values())
+
+
 def _groups(shown: Sequence[_Shown]) -> list[list[_Shown]]:
     """Copies by label: each its own, or equal parts together where there are too many; the clearest first."""
     if len(shown) <= MANY:
@@ -173,7 +203,7 @@ def _label_text(group: Sequence[_Shown]) -> str:
 
 def _missing(marks: Sequence[str], shown: Iterable[_Shown]) -> tuple[str, ...]:
     there = {one.mark for one in shown}
-    return tuple(mark for mark in marks if mark not in there)
+    return tuple(mark for mark in dict.fromkeys(marks) if mark not in there)
 
 
 def _notes(missing: Sequence[str], groups: Iterable[Sequence[_Shown]]) -> list[str]:
@@ -187,8 +217,9 @@ def _notes(missing: Sequence[str], groups: Iterable[Sequence[_Shown]]) -> list[s
     return [line for note in notes for line in in_lines(note, size=TEXT, width=WIDTH - 2 * EDGE)]
 
 
-def _alt(title: str, standing_out: Sequence[Copy], names: Mapping[PartId, str]) -> str:
-    said = f"{title}, seen from the front, the right and above, with the mark of each part that shows."
+def _alt(title: str, standing_out: Sequence[Copy], names: Mapping[PartId, str], *, is_apart: bool) -> str:
+    pulled = ", pulled apart" if is_apart else ""
+    said = f"{title}{pulled}, seen from the front, the right and above, with the mark of each part that shows."
     if not standing_out:
         return said
     parts = list(dict.fromkeys(names.get(copy.part, copy.part) for copy in standing_out))
@@ -277,6 +308,12 @@ def _standing_out(surfaces: Sequence[Surface], onto: Onto, wood: Mapping[int, st
     strokes = [line for s in surfaces for line in pencil_strokes([onto.points(loop) for loop in s.outlines])]
     group.add(Path(d=path_data(strokes, closed=False), class_="pencil", debug=False))
     return group
+
+
+def _add_threads(svg: Any, pieces: Sequence[Floats], onto: Onto) -> None:
+    data = path_data([onto.points(piece) for piece in pieces], closed=False)
+    if data:
+        svg.add(Path(d=data, class_="thread", debug=False))
 
 
 def _add_labels(svg: Any, labels: Sequence[Label]) -> None:

@@ -4,13 +4,21 @@ from __future__ import annotations
 
 from typing import Any
 
+from benchalong.workings.clashes import CLASHES
 from benchalong.workings.copies import COPIES
 from benchalong.workings.cut_check import CUT_CHECK
 from benchalong.workings.cut_list import CUT_LIST
 from benchalong.workings.extent import EXTENT
+from benchalong.workings.groove_ends import GROOVE_ENDS
+from benchalong.workings.left_wood import LEFT_WOOD
+from benchalong.workings.meetings import MEETINGS
 from benchalong.workings.never_used import NEVER_USED
+from benchalong.workings.placed import PLACED
+from benchalong.workings.placing_check import PLACING_CHECK
+from benchalong.workings.proportions import PROPORTIONS
 from benchalong.workings.solids import SOLIDS
 from benchalong.workings.touched import TOUCHED
+from benchalong.workings.ways_out import WAYS_OUT
 from benchalong.workings.working import Working
 
 WORKINGS: tuple[Working[Any], ...] = (
@@ -21,5 +29,13 @@ WORKINGS: tuple[Working[Any], ...] = (
     NEVER_USED,
     CUT_CHECK,
     SOLIDS,
+    PLACED,
+    CLASHES,
+    MEETINGS,
+    GROOVE_ENDS,
+    LEFT_WOOD,
+    WAYS_OUT,
+    PLACING_CHECK,
+    PROPORTIONS,
 )
 """Each after those it needs."""

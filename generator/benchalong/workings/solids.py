@@ -1,4 +1,6 @@
-"""What shape is each part? Its box less everything its cuts take away.
+"""What shape is each part? Its box less everything its cuts take away: its own and its joints'.
+
+Copies of one part may differ in what joints take from them, so there is a solid for each shape.
 
 A solid is made when it is first asked for, since a site whose drawings are already stored needs none.
 """
@@ -6,15 +8,18 @@ A solid is made when it is first asked for, since a site whose drawings are alre
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
+from typing import TypeAlias
 
 import manifold3d
 import numpy as np
 
 from benchalong.ground.problems import Finding
-from benchalong.plan.model import Part, PartId, Plan
+from benchalong.plan.model import Part, Plan, Shape
 from benchalong.workings.bodies import Facets, Floats, Ints, Size3, block, prism_body
 from benchalong.workings.working import Worked, Working
+
+ShapeId: TypeAlias = str
 
 SAME_PLANE = 1e-6
 """Planes whose distance differs by less, in mm, and whose normals agree are one."""
@@ -52,19 +57,20 @@ class Solid:
 
 
 @dataclass(frozen=True, eq=False)
-class Solids(Mapping[PartId, Solid]):
-    """Each part's solid by its id."""
+class Solids(Mapping[ShapeId, Solid]):
+    """Each shape's solid by the shape's id; a part that comes in one shape only has the part's id."""
 
-    parts: Mapping[PartId, Part]
-    _made: dict[PartId, Solid] = field(default_factory=dict)
+    parts: Mapping[ShapeId, Part]
+    """Each shape as a part with that shape's cuts."""
+    _made: dict[ShapeId, Solid] = field(default_factory=dict)
 
-    def __getitem__(self, part: PartId) -> Solid:
-        """Raises KeyError for a part the plan hasn't."""
-        if part not in self._made:
-            self._made[part] = solid_of(self.parts[part])
-        return self._made[part]
+    def __getitem__(self, shape: ShapeId) -> Solid:
+        """Raises KeyError for a shape the plan hasn't."""
+        if shape not in self._made:
+            self._made[shape] = solid_of(self.parts[shape])
+        return self._made[shape]
 
-    def __iter__(self) -> Iterator[PartId]:
+    def __iter__(self) -> Iterator[ShapeId]:
         return iter(self.parts)
 
     def __len__(self) -> int:
@@ -113,6 +119,21 @@ def neighbours(triangles: Ints) -> Ints:
     return np.column_stack([start[ahead][one], end[ahead][one], owner[ahead][one], owner[against][two]])
 
 
+def loose_pieces(solid: Solid) -> tuple[int, ...]:
+    """The bodies that hang together in it, each by its number of triangles; more than one is a part in pieces.
+
+    Pieces of less than a cubic millimetre are slivers of rounding.
+    """
+    if solid.is_empty:
+        return ()
+    pairs = neighbours(solid.triangles)
+    group = _hanging_together(pairs, np.zeros(len(solid.triangles), dtype=np.int64))
+    corners = solid.vertices[solid.triangles]
+    held = np.einsum("ij,ij->i", corners[:, 0], np.cross(corners[:, 1], corners[:, 2])) / 6
+    volumes = np.bincount(group, weights=held)
+    return tuple(int(count) for count in np.bincount(group)[volumes > 1.0])
+
+
 def _body_of_each(mesh: manifold3d.Mesh64, count: int, first: int) -> Ints:
     """Which body each triangle's surface comes from: 0 the box, then the prisms."""
     body = np.zeros(count, dtype=np.int64)
@@ -158,8 +179,13 @@ def _hanging_together(pairs: Ints, numbers: Ints, within: Ints | None = None) ->
     return np.unique(group, return_inverse=True)[1].astype(np.int64)
 
 
+def shaped(plan: Plan, shape: Shape) -> Part:
+    """The part as it is made in this shape."""
+    return replace(plan.parts[shape.part], cuts=shape.cuts)
+
+
 def _work(plan: Plan, worked: Worked) -> tuple[Solids, tuple[Finding, ...]]:  # noqa: ARG001
-    return Solids(plan.parts), ()
+    return Solids({name: shaped(plan, shape) for name, shape in plan.shapes.items()}), ()
 
 
 SOLIDS = Working("solids", "What shape is each part?", _work)

@@ -1,0 +1,76 @@
+"""Proportions the trade keeps to, and what stands behind each.
+
+Nothing here is a law of wood: the plan check names each as common practice and never calls a breach more
+than a doubt. The values are those a maker would give from memory; where a source was found, it is named.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from benchalong.ground.lengths import INCH, Length
+
+NO_SOURCE = "common practice, no source"
+
+
+@dataclass(frozen=True)
+class Least:
+    """A least (or greatest) size, as each system rounds it."""
+
+    inch: Length
+    millimetre: Length
+    standing: str = NO_SOURCE
+
+    def of(self, units: str) -> Length:
+        return self.inch if units == "inch" else self.millimetre
+
+
+@dataclass(frozen=True)
+class Share:
+    """A share of another size, from least to greatest."""
+
+    least: Fraction
+    greatest: Fraction
+    standing: str = NO_SOURCE
+
+
+def _least(inch: Fraction, millimetre: int | Fraction, standing: str = NO_SOURCE) -> Least:
+    return Least(inch * INCH, Length(millimetre), standing)
+
+
+LEAST_HELD = _least(Fraction(1, 8), 3)
+"""How deep a panel must still lie in its groove at the driest."""
+LEAST_WALL = _least(Fraction(1, 8), 3)
+"""Wood beside or under a cut that something fills and backs."""
+LEAST_WALL_UNBACKED = _least(Fraction(1, 4), 6)
+"""The same where nothing backs it."""
+MORTISE_WALL = _least(Fraction(3, 16), Fraction(9, 2))
+"""Wood beside a mortise."""
+SHORT_GRAIN = _least(Fraction(1, 4), 6)
+"""From a channel across the grain to the end of the board: short grain breaks out."""
+GROOVE_DEPTH = Share(Fraction(0), Fraction(1, 2))
+"""Of a groove in a face, of the thickness."""
+GROOVE_WIDTH = Share(Fraction(0), Fraction(1, 2))
+"""Of a groove or tongue in an edge, of the thickness; a third is usual."""
+DADO_DEPTH = Share(Fraction(0), Fraction(1, 2))
+"""Of the thickness; a third is usual."""
+RABBET_DEPTH = Share(Fraction(0), Fraction(2, 3))
+"""Of the thickness; a half to two thirds is usual."""
+TENON_THICKNESS = Share(Fraction(1, 4), Fraction(1, 2))
+"""Of the part; a third is usual."""
+TENON_WIDTH = Fraction(6)
+"""At most so many times its thickness."""
+TENON_WIDEST = _least(Fraction(4), 100)
+"""Wider tenons are made as two."""
+TENON_LENGTH = Fraction(2)
+"""At least so many times its thickness, or two thirds of what it goes into."""
+TENON_REACH = Fraction(2, 3)
+DOVETAIL_SLOPE = Share(Fraction(1, 9), Fraction(1, 5))
+"""One in six for softwood, one in eight for hardwood."""
+LAP = _least(Fraction(1, 8), 3)
+"""Wood left in front of half-blind dovetails."""
+DOWEL = Share(Fraction(1, 3), Fraction(1, 2))
+"""A dowel's diameter, of the thinner part."""
+SCREW_SPARE = _least(Fraction(1, 8), 3)
+"""A screw's hole ends this far below the far surface."""

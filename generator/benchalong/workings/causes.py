@@ -1,0 +1,122 @@
+"""Why do two pieces of wood lie in each other? What can be told from their cuts.
+
+Three causes from a cut that was meant to take the other part in: it stops too soon, it isn't deep enough,
+it isn't wide enough there. Otherwise: would the two fit if one of them were turned, or were the other hand?
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+
+from benchalong.ground.lengths import Length
+from benchalong.plan.cuts.surfaces import SURFACES
+from benchalong.plan.flips import HALF_TURNS, MIRRORED, Flip
+from benchalong.plan.model import AXES, Axis, Cut, Surface
+from benchalong.workings.cut_bounds import Bounds, bounds
+from benchalong.workings.overlap import TOUCHING
+from benchalong.workings.placed import Lying, Placed, Relation
+
+RECEIVES = ("groove", "dado", "mortise", "rabbet", "notch", "slot")
+CLOSE = Length(1, 1_000)
+"""Faces nearer than this, in mm, are taken for one when a region of overlap is compared with a cut."""
+
+
+@dataclass(frozen=True)
+class Cause:
+    """Where a cut that receives leaves off too soon."""
+
+    code: str
+    cut: Cut
+    axis: Axis
+    side: Surface
+    """Of the receiving part: the one the cut stops short of, or the one it goes into."""
+    by: Length
+    stops: Length
+    """For a stop: how far short of that side."""
+
+
+def cause_in(lying: Lying, region: Mapping[Axis, tuple[Length, Length]]) -> Cause | None:
+    """The cut of this part that a region of overlap, in this part's directions, goes beyond."""
+    found = list(_causes(lying, region))
+    return min(found, key=lambda cause: cause.by, default=None)
+
+
+def _causes(lying: Lying, region: Mapping[Axis, tuple[Length, Length]]) -> Iterator[Cause]:
+    for cut in lying.part.cuts:
+        if cut.kind in RECEIVES:
+            for prism in cut.takes:
+                cause = _cause(lying, cut, bounds(prism), region)
+                if cause is not None:
+                    yield cause
+
+
+def _cause(
+    lying: Lying, cut: Cut, room: Bounds, region: Mapping[Axis, tuple[Length, Length]]
+) -> Cause | None:
+    """The region lies against one end of the cut's room, and within it in the other two directions."""
+    beyond = [axis for axis in AXES if not _within(region[axis], room[axis])]
+    if len(beyond) != 1:
+        return None
+    axis = beyond[0]
+    (low, high), (start, stop) = region[axis], room[axis]
+    is_far = abs(low - stop) <= CLOSE
+    if not is_far and abs(high - start) > CLOSE:
+        return None
+    whole = lying.part.box[AXES.index(axis)]
+    side = next(s for s, d in SURFACES.items() if d.inward == axis and d.is_far == is_far)
+    lies = SURFACES[cut.surfaces[0]]
+    run: Axis = "across" if cut.kind == "dado" else lies.run
+    if axis == lies.inward:
+        code = "too-shallow"
+    else:
+        code = "past-stop" if axis == run and cut.kind != "mortise" else "too-narrow"
+    return Cause(code, cut, axis, side, high - low, whole - stop if is_far else start)
+
+
+def _within(inner: tuple[Length, Length], outer: tuple[Length, Length]) -> bool:
+    return outer[0] - CLOSE <= inner[0] and inner[1] <= outer[1] + CLOSE
+
+
+@dataclass(frozen=True)
+class Turned:
+    """What would let it fit: a part turned within its own box, or its mirror image."""
+
+    lying: Lying
+    flip: Flip
+
+    @property
+    def is_other_hand(self) -> bool:
+        return len(self.flip) % 2 == 1
+
+
+def turned_to_fit(placed: Placed, how: Relation, one: Lying, other: Lying) -> Turned | None:
+    """The least change of either part's turn with which the two no longer lie in each other."""
+    for flip in FLIPS:
+        for lying, is_first in ((other, False), (one, True)):
+            if lying.part.cuts and _fits(placed, how, flip, is_first=is_first):
+                return Turned(lying, flip)
+    return None
+
+
+FLIPS: tuple[Flip, ...] = (*HALF_TURNS[1:], MIRRORED, *(MIRRORED ^ half for half in HALF_TURNS[1:]))
+
+
+def _fits(placed: Placed, how: Relation, flip: Flip, *, is_first: bool) -> bool:
+    one, other = placed.body(how.first), placed.body(how.second)
+    box = placed.solids[how.first if is_first else how.second].box
+    if is_first:
+        one = _flipped(one, box, flip)
+    else:
+        other = _flipped(other, box, flip)
+    both = one ^ other.transform(how.matrix)
+    return bool(both.is_empty() or 2 * both.volume() / both.surface_area() <= TOUCHING)
+
+
+def _flipped(body: Any, box: tuple[float, float, float], flip: Flip) -> Any:
+    signs = [-1.0 if axis in flip else 1.0 for axis in AXES]
+    moves = [size if axis in flip else 0.0 for axis, size in zip(AXES, box, strict=True)]
+    return body.transform(np.column_stack([np.diag(signs), moves]))

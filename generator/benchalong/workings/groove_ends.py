@@ -1,0 +1,124 @@
+"""Does a groove that runs right through show as a hole at an end of its part?
+
+It does where nothing fills it just inside the end and no other piece of wood covers it from outside.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Any
+
+import manifold3d
+
+from benchalong.ground.lengths import Length
+from benchalong.ground.marks import Place
+from benchalong.ground.problems import Finding
+from benchalong.plan.cuts.surfaces import SURFACES
+from benchalong.plan.flips import SURFACE_PAIRS
+from benchalong.plan.model import AXES, Axis, Cut, Plan, Surface
+from benchalong.reading.written import PROJECT_FILE
+from benchalong.workings.cut_bounds import Bounds, bounds, holds
+from benchalong.workings.placed import PLACED, Lying, Placed, Relation, relation
+from benchalong.workings.telling import Telling, called, likewise
+from benchalong.workings.working import Worked, Working
+
+INSIDE, OUTSIDE = 0.2, 5.0
+"""In mm: how far into the groove, and out beyond the end, is looked. What covers the end within half the
+way out hides it: the end of a tongue doesn't touch the bottom of its groove either."""
+OPEN = 0.5
+"""Of the mouth: less than this open is the room left at the bottom, more is a hole."""
+Key = tuple[str, int, Surface, frozenset[Relation]]
+
+
+@dataclass(frozen=True)
+class Mouth:
+    """Where a groove comes out of its part."""
+
+    lying: Lying
+    cut: Cut
+    end: Surface
+    room: Bounds
+
+
+def look_at_groove_ends(plan: Plan, worked: Worked) -> tuple[None, tuple[Finding, ...]]:
+    placed = worked[PLACED]
+    shows: dict[Key, bool] = {}
+    found: dict[tuple[str, Cut, Surface], list[Mouth]] = {}
+    for lying in placed.lying:
+        near = [(other, relation(lying, other)) for other in placed.beside[lying.number]]
+        for number, mouth in enumerate(_mouths(lying)):
+            key = (lying.copy.shape, number, mouth.end, frozenset(how for _, how in near))
+            if key not in shows:
+                shows[key] = _shows(placed, mouth, [how for _, how in near])
+            if shows[key]:
+                found.setdefault((lying.copy.part, mouth.cut, mouth.end), []).append(mouth)
+    return None, tuple(_finding(plan, mouths) for mouths in found.values())
+
+
+def _mouths(lying: Lying) -> Iterator[Mouth]:
+    """Of each groove the ends it runs out at; not where another cut has taken the wood round it."""
+    for cut in lying.part.cuts:
+        if cut.kind != "groove" or not cut.takes:
+            continue
+        run: Axis = SURFACES[cut.surfaces[0]].run
+        room, whole = bounds(cut.takes[0]), lying.part.box[AXES.index(run)]
+        for end, (place, limit) in zip(SURFACE_PAIRS[run], zip(room[run], (Length(0), whole), strict=True), strict=True):
+            if place == limit and not _is_gone(lying, cut, {**room, run: (limit, limit)}):
+                yield Mouth(lying, cut, end, {**room, run: (limit, limit)})
+
+
+def _is_gone(lying: Lying, cut: Cut, mouth: Bounds) -> bool:
+    return any(holds(bounds(prism), mouth) for other in lying.part.cuts if other != cut for prism in other.takes)
+
+
+def _shows(placed: Placed, mouth: Mouth, near: list[Relation]) -> bool:
+    inside, outside = _slab(mouth, inwards=True), _slab(mouth, inwards=False)
+    others = [placed.body(how.second).transform(how.matrix) for how in near]
+    return _open_share(inside, others) > OPEN and _open_share(outside, others) > OPEN
+
+
+def _slab(mouth: Mouth, *, inwards: bool) -> Any:
+    lies = SURFACES[mouth.end]
+    spans = [[float(value) for value in mouth.room[axis]] for axis in AXES]
+    up = lies.is_far is not inwards
+    n = AXES.index(lies.inward)
+    far = INSIDE if inwards else OUTSIDE
+    spans[n] = [spans[n][0] - (0 if up else far), spans[n][1] + (far if up else 0)]
+    return manifold3d.Manifold.cube([high - low for low, high in spans]).translate([low for low, _ in spans])
+
+
+def _open_share(slab: Any, others: list[Any]) -> float:
+    whole = slab.volume()
+    filled = sum((slab ^ other).volume() for other in others)
+    return 1.0 - float(filled / whole)
+
+
+def _finding(plan: Plan, mouths: list[Mouth]) -> Finding:
+    telling, first = Telling(plan), mouths[0]
+    lies = SURFACES[first.cut.surfaces[0]]
+    width, depth = (high - low for low, high in (first.room[lies.across], first.room[lies.inward]))
+    message = (
+        f"the groove in {_the(first.cut.surfaces[0])} of {called(first.lying)} comes out at {_the(first.end)} and shows there"
+        f" as a hole of {telling.shown(width)} x {telling.shown(depth)}"
+    )
+    also = likewise(mouth.lying.copy.mark for mouth in mouths[1:])
+    remedy = f"stop it {telling.shown(depth)} or more short of {_the(first.end)}, fill it, or leave it if nobody sees that end"
+    sizes = tuple(sorted({name for size in first.cut.sizes for name in size.sizes}))
+    numbers = {"width": width, "depth": depth}
+    return Finding("groove-end-shows", "doubt", _place(first), first.lying.copy.part, message[0].upper() + message[1:] + also, remedy, numbers, sizes)
+
+
+def _place(mouth: Mouth) -> Place:
+    if mouth.cut.joint:
+        return Place((PROJECT_FILE, "joints", mouth.cut.joint)).key()
+    return Place((PROJECT_FILE, "parts", mouth.lying.copy.part, "cuts", mouth.cut.index))
+
+
+def _the(surface: str) -> str:
+    return f"the {surface}" if surface in ("face", "back") else surface
+
+
+GROOVE_ENDS: Working[None] = Working(
+    "groove ends", "Does a groove show as a hole at an end?", look_at_groove_ends, (PLACED,)
+)

@@ -1,0 +1,280 @@
+"""Do the parts of each joint meet, close where they should, and have the play they were meant to?
+
+Parts that lie in each other are told of by the clashes; this looks at what is left open.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+
+from benchalong.ground.lengths import Length
+from benchalong.ground.marks import Place
+from benchalong.ground.problems import Finding, Level
+from benchalong.plan.cuts.surfaces import SURFACES
+from benchalong.plan.model import Joint, Plan, SideOf, Surface
+from benchalong.plan.turns import Way
+from benchalong.reading.written import PROJECT_FILE
+from benchalong.workings.clashes import CLASHES
+from benchalong.workings.facing import Faces
+from benchalong.workings.fit import Fit, fit_of
+from benchalong.workings.overlap import TOUCHING
+from benchalong.workings.panels import look_at_panels
+from benchalong.workings.placed import PLACED, Lying, Placed, reaches
+from benchalong.workings.telling import Telling, called, likewise, place_sizes, start
+from benchalong.workings.working import Worked, Working
+
+CLOSES = ("tongue and groove", "mortise and tenon", "half lap", "mitre", "box joint", "dovetail", "butt")
+"""Kinds that have a shoulder, or a face, that must touch."""
+MOVES = ("hinge", "slide", "stay")
+
+
+@dataclass(frozen=True)
+class JointFit:
+    """Everything measured at one joint."""
+
+    fits: tuple[Fit, ...]
+
+    @property
+    def end(self) -> tuple[Length, Length] | None:
+        """The least and the greatest room beyond the end of what enters."""
+        return _range(fit.end for fit in self.fits)
+
+    @property
+    def play(self) -> Mapping[str, tuple[Length, Length]]:
+        """By direction of what enters: the least and the greatest play in all, both sides together."""
+        found: dict[str, list[Length]] = {}
+        for fit in self.fits:
+            for key, size in fit.in_all.items():
+                found.setdefault(key, []).append(size)
+        return {key: (min(sizes), max(sizes)) for key, sizes in found.items()}
+
+
+def check_meetings(plan: Plan, worked: Worked) -> tuple[Mapping[str, JointFit], tuple[Finding, ...]]:
+    placed, clashes = worked[PLACED], worked[CLASHES].clashes
+    faces = Faces(placed)
+    clashing = {frozenset((clash.one.copy.mark, clash.other.copy.mark)) for clash in clashes}
+    found: dict[str, JointFit] = {}
+    findings: list[Finding] = []
+    for joint in plan.joints.values():
+        fits = tuple(fit for meeting in joint.meetings if (fit := fit_of(meeting, placed, faces)) is not None)
+        found[joint.id] = JointFit(fits)
+        free = [fit for fit in fits if fit.meeting.takes and frozenset((fit.meeting.cut_in.copy, fit.meeting.takes.copy)) not in clashing]
+        findings += _Looking(plan, placed, joint, free).findings()
+    return found, tuple(findings)
+
+
+@dataclass(frozen=True)
+class _Open:
+    """A side of what enters that leaves something open."""
+
+    side: SideOf
+    surface: Surface
+    """Of the wood."""
+    into: Lying
+    by: Length
+
+
+class _Looking:
+    """One joint looked at."""
+
+    def __init__(self, plan: Plan, placed: Placed, joint: Joint, fits: list[Fit]) -> None:
+        self.plan, self.placed, self.joint = plan, placed, joint
+        self.telling = Telling(plan)
+        self.loose = [fit for fit in fits if fit.meeting.takes and fit.meeting.takes.part in joint.floats]
+        self.fits = [fit for fit in fits if fit not in self.loose]
+        self.sizes = {size.name: size for size in joint.sizes}
+
+    def findings(self) -> Iterator[Finding]:
+        yield from self._never_meets()
+        yield from self._unmet()
+        if self.joint.kind in CLOSES:
+            yield from self._left_open()
+        if self.joint.kind == "dado":
+            yield from self._reaches()
+        yield from self._bottoms_out()
+        yield from look_at_panels(self.plan, self.placed, self.joint, self.loose)
+        yield from self._unfilled()
+
+    # sides that meet nothing
+
+    def _never_meets(self) -> Iterator[Finding]:
+        if self.plan.copies and not (self.joint.meetings or self.joint.unmet or self.joint.unfilled):
+            message = f"{self._name()}: nothing that it names stands in one assembly yet, so nothing was compared"
+            yield self._finding("joint-not-placed", "note", message, "place the parts it joins, or leave the joint out")
+
+    def _unmet(self) -> Iterator[Finding]:
+        open_sides = [found for side in self.joint.unmet if (found := self._short_of(side)) is not None]
+        told = {(one.side.copy, one.side.surfaces) for one in open_sides}
+        yield from self._gaps(open_sides, "joint-side-unmet", "stops {by} short of {into}, so the two don't meet")
+        for side in self.joint.unmet:
+            if (side.copy, side.surfaces) not in told:
+                yield self._meets_nothing(side)
+
+    def _short_of(self, side: SideOf) -> _Open | None:
+        """How far it ends from what it should go into, straight ahead."""
+        lying = self.placed.by_mark[side.copy]
+        surface = lying.surface(side.surfaces[0])
+        way = lying.way(surface)
+        ahead = [
+            (gap, other)
+            for other, looks in self._receivers(lying)
+            if _less(way) in looks and (gap := _ahead(lying, other, way)) is not None and gap > 0
+        ]
+        if not ahead:
+            return None
+        gap, other = min(ahead, key=lambda pair: pair[0])
+        return _Open(side, surface, other, gap)
+
+    def _receivers(self, lying: Lying) -> Iterator[tuple[Lying, tuple[Way, ...]]]:
+        sides = dict.fromkeys([*(m.cut_in for m in self.joint.meetings), *self.joint.unfilled])
+        for side in sides:
+            other = self.placed.by_mark[side.copy]
+            if other is not lying:
+                yield other, tuple(other.way(other.surface(named)) for named in side.surfaces)
+
+    def _meets_nothing(self, side: SideOf) -> Finding:
+        lying = self.placed.by_mark[side.copy]
+        surface = lying.surface(side.surfaces[0])
+        what = f"{_the(surface)} of {called(lying)}"
+        for other, looks in self._receivers(lying):
+            faced = next((s for s in SURFACES if other.way(s) == _less(lying.way(surface))), None)
+            if faced and reaches(lying.room, other.room):
+                cut = next((s for s in SURFACES if other.way(s) in looks), faced)
+                message = f"{start(what)} goes into {_the(faced)} of {called(other)}, but {self._name()} cuts {_the(cut)}"
+                remedy = f"turn {other.copy.mark} so that {_the(cut)} looks the other way, or let the joint name the side it goes into (an inner face is found wherever it is)"
+                return self._finding("joint-wrong-side", "fault", message, remedy, copies=(lying, other))
+        message = f"{start(what)} meets nothing that {self._name()} cuts"
+        remedy = "move it to what it should go into, or name in `only:` the copies the joint is for"
+        return self._finding("joint-side-unmet", "fault", message, remedy, copies=(lying,))
+
+    def _unfilled(self) -> Iterator[Finding]:
+        """Grooves that take nothing; what is next to fitting has been told from the other side."""
+        if self.joint.unmet or self.joint.floats or self.joint.kind in MOVES or not self.joint.meetings:
+            return
+        sides = [f"{side.surfaces[0]} of {called(self.placed.by_mark[side.copy])}" for side in self.joint.unfilled]
+        if sides:
+            message = f"{self._name()} cuts {sides[0]}, and nothing goes in there{likewise(sides[1:])}"
+            yield self._finding("joint-side-unfilled", "doubt", message, "name only the sides that receive, or say in `floats:` what lies in them")
+
+    # what stays open
+
+    def _left_open(self) -> Iterator[Finding]:
+        found = [
+            self._opening(fit, fit.shoulder) for fit in self.fits if fit.shoulder is not None and fit.shoulder > TOUCHING
+        ]
+        yield from self._gaps(found, "joint-gap", "leaves {by} open against {into} where it should close")
+
+    def _reaches(self) -> Iterator[Finding]:
+        """A dado has no shoulder: what enters must reach to its bottom less the room meant to be there."""
+        meant = self._size("end_play")
+        for level, code, said, judge in (
+            ("fault", "joint-gap", "stands {by} away from the bottom of its dado in {into}, so it is out of it", True),
+            ("doubt", "joint-short", "leaves {by} at the bottom of its dado in {into}, more than was meant", False),
+        ):
+            found = [
+                self._opening(fit, fit.end)
+                for fit in self.fits
+                if fit.end is not None and fit.end > meant + Length(1, 50) and (fit.end >= self._size("depth")) is judge
+            ]
+            yield from self._gaps(found, code, said, level=level)  # type: ignore[arg-type]
+
+    def _opening(self, fit: Fit, by: Length | None) -> _Open:
+        assert fit.meeting.takes is not None
+        assert by is not None
+        lying = self.placed.by_mark[fit.meeting.takes.copy]
+        return _Open(
+            fit.meeting.takes,
+            lying.surface(fit.meeting.takes.surfaces[0]),
+            self.placed.by_mark[fit.meeting.cut_in.copy],
+            by,
+        )
+
+    def _gaps(self, found: list[_Open], code: str, said: str, *, level: Level = "fault") -> Iterator[Finding]:
+        """One finding for each copy, its ends together; alike copies together."""
+        by_copy: dict[str, list[_Open]] = {}
+        for one in found:
+            by_copy.setdefault(one.side.copy, []).append(one)
+        alike: dict[tuple[object, ...], list[list[_Open]]] = {}
+        for ends in by_copy.values():
+            key = (ends[0].side.part, tuple((one.surface, one.by) for one in ends))
+            alike.setdefault(key, []).append(ends)
+        for same in alike.values():
+            yield self._gap(same[0], [self.placed.by_mark[ends[0].side.copy].copy.mark for ends in same[1:]], code, said, level)
+
+    def _gap(self, ends: list[_Open], also: list[str], code: str, said: str, level: Level) -> Finding:
+        first, lying = ends[0], self.placed.by_mark[ends[0].side.copy]
+        total = sum((one.by for one in ends), start=Length(0))
+        words = said.format(by=self.telling.shown(first.by), into=called(first.into))
+        message = f"{start(_the(first.surface))} of {called(lying)} {words}"
+        if len(ends) > 1:
+            others = " and ".join(f"{_the(one.surface)} {self.telling.shown(one.by)} at {called(one.into)}" for one in ends[1:])
+            message += f"; {others}"
+        span = {"along": "length", "across": "width", "down": "thickness"}[SURFACES[first.surface].inward]
+        remedy = f"add {self.telling.shown(total)} to the {span} of {lying.part.name.lower()}, or bring together what stands too far apart"
+        if self.joint.kind in ("tongue and groove", "mortise and tenon", "dado"):
+            enters = next((key for key in ("tongue_length", "tenon_length", "reach") if key in self.sizes), "")
+            remedy += f" (its overall length holds what enters, {self.joint.id}.{enters}, at each end)" if enters else ""
+        numbers = {"open": first.by, "in all": total}
+        return self._finding(code, level, message + likewise(also), remedy, numbers=numbers, copies=(lying, first.into))
+
+    def _bottoms_out(self) -> Iterator[Finding]:
+        if not self._size("end_play") and self.joint.kind != "tongue and groove":
+            return
+        found = [fit for fit in self.fits if fit.end is not None and fit.end < Length(1, 50) and self.joint.words.get("tenon") != "through"]
+        if found and self.joint.kind in ("tongue and groove", "mortise and tenon", "dado"):
+            fit = found[0]
+            assert fit.meeting.takes is not None
+            one, other = self.placed.by_mark[fit.meeting.cut_in.copy], self.placed.by_mark[fit.meeting.takes.copy]
+            message = f"{start(called(other))} touches the bottom of its cut in {called(one)}: no room for glue, and a shoulder may stay open"
+            also = likewise(fit.meeting.takes.copy for fit in found[1:] if fit.meeting.takes)
+            yield self._finding("joint-bottoms-out", "doubt", message + also, f"leave {self.telling.shown(Length(4, 5))} there: {self.joint.id}.end_play", copies=(one, other))
+
+    # words
+
+    def _size(self, key: str) -> Length:
+        return self.sizes[key].length if key in self.sizes else Length(0)
+
+    def _name(self) -> str:
+        return f"the joint {self.joint.id}"
+
+    def _finding(
+        self,
+        code: str,
+        level: Level,
+        message: str,
+        remedy: str,
+        *,
+        numbers: Mapping[str, Length] | None = None,
+        copies: Iterable[Lying] = (),
+    ) -> Finding:
+        own = {name for size in self.joint.sizes for name in size.sizes}
+        sizes = own.union(place_sizes(self.plan, *(lying.copy for lying in copies)))
+        place = Place((PROJECT_FILE, "joints", self.joint.id)).key()
+        return Finding(code, level, place, self.joint.id, start(message), remedy, numbers or {}, tuple(sorted(sizes)))
+
+
+def _ahead(lying: Lying, other: Lying, way: Way) -> Length | None:
+    """The distance straight ahead from one room to the other; None when they pass each other."""
+    n = next(n for n in range(3) if way[n])
+    if any(lying.room[0][m] >= other.room[1][m] or other.room[0][m] >= lying.room[1][m] for m in range(3) if m != n):
+        return None
+    return other.room[0][n] - lying.room[1][n] if way[n] > 0 else lying.room[0][n] - other.room[1][n]
+
+
+def _range(values: Iterable[Length | None]) -> tuple[Length, Length] | None:
+    known = [value for value in values if value is not None]
+    return (min(known), max(known)) if known else None
+
+
+def _less(way: Way) -> Way:
+    return (-way[0], -way[1], -way[2])
+
+
+def _the(surface: str) -> str:
+    return f"the {surface}" if surface in ("face", "back") else surface
+
+
+MEETINGS: Working[Mapping[str, JointFit]] = Working(
+    "meetings", "Do the parts of each joint meet and close, and with how much play?", check_meetings, (PLACED, CLASHES)
+)

@@ -1,0 +1,121 @@
+"""How deep two pieces of wood lie in each other, and where.
+
+Judged by depth, 2 x volume / surface, not by volume: parts that only touch come out as sheets without
+thickness. Before the room of an overlap is measured those sheets are taken off it, by keeping only what is
+still there when it is moved a hair in every direction.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+import manifold3d
+
+from benchalong.plan.model import AXES, Axis
+from benchalong.plan.turns import Room, Way
+from benchalong.workings.placed import Placed, Range, Relation
+from benchalong.workings.telling import exact
+
+TOUCHING = 0.02
+"""Parts that lie in each other by no more than this, in mm, only touch."""
+HAIR = 0.004
+"""In mm: thinner parts of an overlap than this are contact, not overlap."""
+MOSTLY = 0.9
+
+
+@dataclass(frozen=True)
+class Region:
+    """One body of wood that two parts both claim, in the first part's directions."""
+
+    ranges: Mapping[Axis, Range]
+    axis: Axis
+    """Along which the second stands in the first, or the thinnest where that can't be told."""
+    sign: int
+    """Which way along it the second comes out again: 1 or -1."""
+    volume: float
+
+    @property
+    def depth(self) -> Range:
+        return self.ranges[self.axis]
+
+    @property
+    def room(self) -> Room:
+        low, high = zip(*(self.ranges[axis] for axis in AXES), strict=True)
+        return low, high
+
+
+def shared(placed: Placed, how: Relation) -> Any:
+    """What both take up, in the first's directions; None when they only touch."""
+    one, other = placed.body(how.first), placed.body(how.second).transform(how.matrix)
+    both = one ^ other
+    if both.is_empty() or 2 * both.volume() / both.surface_area() <= TOUCHING:
+        return None
+    return both
+
+
+def regions(placed: Placed, how: Relation) -> tuple[Region, ...]:
+    """Each body of the overlap, the deepest first; none when they only touch."""
+    both = shared(placed, how)
+    if both is None:
+        return ()
+    found = [_region(placed, how, body) for body in _without_sheets(both).decompose() if not body.is_empty()]
+    return tuple(sorted(found, key=lambda region: region.depth[0] - region.depth[1]))
+
+
+def _without_sheets(both: Any) -> Any:
+    """What is left when everything thinner than a hair is taken off, grown to its size again."""
+    half = HAIR / 2
+    corners = [(x, y, z) for x in (-half, half) for y in (-half, half) for z in (-half, half)]
+    core = both
+    for corner in corners:
+        core = core ^ both.translate(corner)
+    return core
+
+
+def _region(placed: Placed, how: Relation, core: Any) -> Region:
+    low_x, low_y, low_z, high_x, high_y, high_z = core.bounding_box()
+    half = HAIR / 2
+    spans = [(low - half, high + half) for low, high in ((low_x, high_x), (low_y, high_y), (low_z, high_z))]
+    ranges = {axis: (exact(low), exact(high)) for axis, (low, high) in zip(AXES, spans, strict=True)}
+    axis, sign = _stands_in(placed, how, spans, ranges)
+    return Region(ranges, axis, sign, float(core.volume()))
+
+
+def _stands_in(
+    placed: Placed, how: Relation, spans: list[tuple[float, float]], ranges: Mapping[Axis, Range]
+) -> tuple[Axis, int]:
+    """Which way the second enters the first: along which it ends inside, while the first ends round it."""
+    grown = [(low - 1e-3, high + 1e-3) for low, high in spans]
+    box = manifold3d.Manifold.cube([high - low for low, high in grown]).translate([low for low, _ in grown])
+    first = placed.body(how.first) ^ box
+    second = placed.body(how.second).transform(how.matrix) ^ box
+    best: list[tuple[bool, float, int, int]] = []
+    for n, (low, high) in enumerate(spans):
+        ends = [[_is_flush(body, n, low, 0), _is_flush(body, n, high, 1)] for body in (first, second)]
+        enters_up = ends[0][0] and not ends[1][0] and ends[1][1] and not ends[0][1]
+        enters_down = ends[0][1] and not ends[1][1] and ends[1][0] and not ends[0][0]
+        best.append((not (enters_up or enters_down), high - low, n, -1 if enters_up else 1))
+    _, _, n, sign = min(best)
+    return AXES[n], sign if not best[n][0] else _shorter_way(placed, how, n)
+
+
+def _is_flush(body: Any, axis: int, value: float, high: int) -> bool:
+    """Whether a body ends at this place of the axis and doesn't go on beyond it."""
+    bounds = body.bounding_box()
+    return bool(abs(bounds[axis + 3 * high] - value) < 5e-4)
+
+
+def _shorter_way(placed: Placed, how: Relation, n: int) -> int:
+    """1 when the second comes out sooner upwards along the axis."""
+    first = placed.body(how.first).bounding_box()
+    second = placed.body(how.second).transform(how.matrix).bounding_box()
+    return 1 if first[n + 3] - second[n] <= second[n + 3] - first[n] else -1
+
+
+def way_out(region: Region) -> Way:
+    """As a way in the first part's directions."""
+    n = AXES.index(region.axis)
+    x, y, z = (region.sign * int(m == n) for m in range(3))
+    return (x, y, z)
