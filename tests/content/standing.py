@@ -13,7 +13,7 @@ from fractions import Fraction
 from itertools import combinations, pairwise, product
 from typing import TypeAlias
 
-from benchalong.plan.model import AXES, Circle, Cut, Part, Prism
+from benchalong.plan.model import AXES, Circle, Cut, Part, Prism, Shape
 from benchalong.road import Travelled
 from benchalong.workings.copies import COPIES, Copy
 
@@ -33,12 +33,18 @@ class Stand:
     part: str
     box: Box
     cuts: tuple[tuple[str, Box], ...]
-    """The room each square cut takes away, by the cut's name; a tongue has two."""
+    """The room each square cut takes away, by the cut's name, with its kind where a joint gives it: `door
+    frame, tongue`. A tongue has two."""
 
-    def cut(self, name: str) -> Box:
-        """The only room the cut of this name takes away."""
-        (found,) = [box for called, box in self.cuts if called == name]
+    def cut(self, name: str, *, reaching: Box | None = None) -> Box:
+        """The only room a cut of this name takes away, or the only one that reaches into a box."""
+        (found,) = self.all_cuts(name, reaching=reaching)
         return found
+
+    def all_cuts(self, name: str, *, reaching: Box | None = None) -> list[Box]:
+        return [
+            box for called, box in self.cuts if called == name and (reaching is None or shared(box, reaching))
+        ]
 
 
 Stands: TypeAlias = Mapping[str, Stand]
@@ -46,14 +52,21 @@ Stands: TypeAlias = Mapping[str, Stand]
 
 def stands(travelled: Travelled) -> Stands:
     """Every copy by its mark, LD/H and the like."""
-    parts = travelled.plan.parts
-    return {copy.mark: _stand(copy, parts[copy.part]) for copy in travelled.worked[COPIES]}
+    plan = travelled.plan
+    return {
+        copy.mark: _stand(copy, plan.parts[copy.part], plan.shapes[copy.shape])
+        for copy in travelled.worked[COPIES]
+    }
 
 
-def _stand(copy: Copy, part: Part) -> Stand:
+def _stand(copy: Copy, part: Part, shape: Shape) -> Stand:
     whole: Box = ((Fraction(0), part.length), (Fraction(0), part.width), (Fraction(0), part.thickness))
-    cuts = tuple((cut.name, _in_room(copy, room)) for cut in part.cuts for room in _rooms(cut))
+    cuts = tuple((_called(cut), _in_room(copy, room)) for cut in shape.cuts for room in _rooms(cut))
     return Stand(copy.mark, copy.part, _in_room(copy, whole), cuts)
+
+
+def _called(cut: Cut) -> str:
+    return f"{cut.name}, {cut.kind}" if cut.joint else cut.name
 
 
 def _rooms(cut: Cut) -> Iterator[Box]:

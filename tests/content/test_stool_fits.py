@@ -11,10 +11,11 @@ import pytest
 from benchalong.plan.model import Circle
 from benchalong.road import Travelled, travel
 from content.conftest import CONTENT
-from content.standing import Stands, both_solid, clashes, reach, stands
+from content.standing import Box, Stands, both_solid, clashes, reach, stands
 
 RIGHT, BACK, UP = 0, 1, 2
-TREADS = {"T": "top tread", "W": "low tread"}
+TREADS = ("T", "W")
+DADO = "dado for the tread, dado"
 
 
 def test_no_two_parts_want_the_same_wood(in_stool: Stands) -> None:
@@ -25,11 +26,11 @@ def test_no_two_parts_want_the_same_wood(in_stool: Stands) -> None:
 @pytest.mark.parametrize("side", ["L", "R"])
 @pytest.mark.parametrize("tread", TREADS)
 def test_a_tread_stands_in_its_dado(in_stool: Stands, tread: str, side: str) -> None:
-    board, dado = in_stool[tread], in_stool[side].cut(TREADS[tread])
+    board = in_stool[tread]
+    dado = in_stool[side].cut(DADO, reaching=board.box)
     assert reach(board, in_stool[side], RIGHT) == Fraction("5.5")
     assert dado[RIGHT][1] - dado[RIGHT][0] == 6
-    assert board.box[UP][0] == dado[UP][0], "on the lower wall"
-    assert dado[UP][1] - board.box[UP][1] == Fraction("0.1")
+    assert board.box[UP][0] - dado[UP][0] == dado[UP][1] - board.box[UP][1] == Fraction("0.05")
     assert board.box[BACK] == dado[BACK]
 
 
@@ -60,26 +61,27 @@ def test_it_stands_wider_than_what_is_stood_on(in_stool: Stands) -> None:
 
 def test_every_screw_in_a_side_meets_the_middle_of_its_board(stool: Travelled, in_stool: Stands) -> None:
     depth = in_stool["L"].box[BACK][1]
-    targets = {"top tread": "T", "low tread": "W", "riser": "S", "back rail": "B", "front rail": "F"}
     holes = [cut for cut in stool.plan.parts["side"].cuts if cut.kind == "hole"]
     assert len(holes) == 7
     for hole in holes:
         (prism,) = hole.takes
         assert isinstance(prism.shape, Circle)
         up, back = prism.shape.centre[0], depth - prism.shape.centre[1]
-        box = in_stool[targets[hole.name.rsplit("the ", maxsplit=1)[1]]].box
+        (box,) = [in_stool[mark].box for mark in "TWSBF" if _is_before(in_stool[mark].box, up, back)]
         thin = BACK if box[BACK][1] - box[BACK][0] == stool.plan.stock["ply"].thickness else UP
         middle = sum(box[thin]) / 2
         assert (back if thin == BACK else up) == middle, hole.name
-        assert box[BACK][0] < back < box[BACK][1], hole.name
-        assert box[UP][0] < up < box[UP][1], hole.name
+
+
+def _is_before(box: Box, up: Fraction, back: Fraction) -> bool:
+    return box[BACK][0] < back < box[BACK][1] and box[UP][0] < up < box[UP][1]
 
 
 def test_everything_follows_from_the_measured_sheet(tmp_path: Path, in_stool: Stands) -> None:
     thinner = _with_sheet(tmp_path, "17.2 mm")
     assert clashes(thinner) == []
     assert in_stool["R"].box[RIGHT][1] - thinner["R"].box[RIGHT][1] == Fraction("0.8")
-    dado = thinner["L"].cut("top tread")
+    dado = thinner["L"].cut(DADO, reaching=thinner["T"].box)
     assert dado[UP][1] - dado[UP][0] == Fraction("17.3")
     assert thinner["S"].box[UP] == (thinner["W"].box[UP][1], thinner["T"].box[UP][0])
 

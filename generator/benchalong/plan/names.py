@@ -101,9 +101,13 @@ def _sizes_of_joint(name: str, joint: Joint, project: Project) -> Iterator[Defin
         if typed in NO_SIZE and not default and not size.is_required:
             continue
         text = default.format(joint=name, **parts) if typed in NO_SIZE else typed
-        if not text or (text != typed and _MISSING in text):
-            text = None
-        yield Defined(f"{name}.{key}", text, (PROJECT_FILE, "joints", name, key), is_length=size.is_length)
+        is_known = bool(text) and (text == typed or _MISSING not in text)
+        yield Defined(
+            f"{name}.{key}",
+            text if is_known else None,
+            (PROJECT_FILE, "joints", name, key),
+            is_length=size.is_length,
+        )
 
 
 def _first_part(sides: tuple[str, ...], project: Project) -> str:

@@ -103,7 +103,16 @@ def meet(cut_in: Side, takes: Side, *, apart: Length = Length(0), faces: bool = 
     if not faces:
         return touch(_grown(cut_in.member.room, apart), takes.member.room)
     faced = any(_less(way) in cut_in.looks for way in takes.looks) or takes.is_arris
-    return (faced and touch(cut_in.reach(apart), takes.member.room)) or make_corner(cut_in, takes)
+    return (faced and _touch_there(cut_in, takes.member.room, apart)) or make_corner(cut_in, takes)
+
+
+def _touch_there(side: Side, other: Room, apart: Length) -> bool:
+    """Whether a room reaches into a part, or touches it in the very plane of this side."""
+    room = side.reach(apart)
+    planes = {(n, room[way[n] > 0][n]) for way in side.looks for n in range(3) if way[n]}
+    flat = [(n, max(room[0][n], other[0][n])) for n in range(3)]
+    only_touch = [plane for plane in flat if plane[1] == min(room[1][plane[0]], other[1][plane[0]])]
+    return touch(room, other) and all(plane in planes for plane in only_touch)
 
 
 def make_corner(one: Side, other: Side) -> bool:

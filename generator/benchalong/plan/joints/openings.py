@@ -1,4 +1,4 @@
-"""The opening that a part fits into: from side to side of what a joint cuts around it, and how far it goes in."""
+"""The opening that a part fits into: between the sides that a joint cuts, and how far it goes into them."""
 
 from __future__ import annotations
 

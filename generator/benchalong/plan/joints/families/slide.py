@@ -12,7 +12,7 @@ from benchalong.plan.cuts.surfaces import SURFACES
 from benchalong.plan.joints.families.contact import axis_of, contact
 from benchalong.plan.joints.family import CantMove, Family, Given, Loss, nothing
 from benchalong.plan.joints.member import Side
-from benchalong.plan.model import AXES, Moves
+from benchalong.plan.model import AXES, Axis, Moves
 from benchalong.plan.turns import WAYS, Way
 
 
@@ -55,8 +55,8 @@ def pull(joint: Given) -> Way:
     return WAYS[joint.words.get("pulls", "front")]
 
 
-def _way_of(side: Side, run: str) -> Way:
-    column = AXES.index(run)  # type: ignore[arg-type]
+def _way_of(side: Side, run: Axis) -> Way:
+    column = AXES.index(run)
     rows = side.member.turn
     return (rows[0][column], rows[1][column], rows[2][column])
 
