@@ -140,9 +140,9 @@ def cut_sizes(plan: Plan, mark: str) -> list[dict[str, Length | int]]:
     return [{size.name: size.length for size in cut.sizes} for cut in shape_cuts(plan, mark)]
 
 
-def joint_sizes(plan: Plan) -> dict[str, Length | int]:
-    """The sizes of the corner's joint, in mm."""
-    return {size.name: size.length for size in plan.joints["corner"].sizes}
+def joint_sizes(plan: Plan, name: str = "corner") -> dict[str, Length | int]:
+    """The sizes of a joint, in mm."""
+    return {size.name: size.length for size in plan.joints[name].sizes}
 
 
 def made(plan: Plan, mark: str) -> Part:

@@ -169,3 +169,41 @@ def _socket_area(depth: int, tails: int) -> list[float]:
     """Each socket's, with the default pin of 5 and slope of 1/8, in 120 mm of width."""
     wide = (120 - (tails + 1) * 5) / tails
     return [depth * (wide - depth / 8)] * tails
+
+
+DRAWER = """
+title: Drawer
+units: millimetre
+piece: drawer
+stock: {oak: {kind: board, thickness: 20}, thin: {kind: board, thickness: 12}}
+parts:
+  front: {stock: oak, width: 120, length: 400}
+  rear: {stock: thin, width: 100, length: 400}
+  side: {stock: thin, width: 120, length: 300}
+joints:
+  blind:
+    {kind: dovetail, dovetail: half-blind, cut_in: [front both ends], takes: [side front end], tails: 3}
+  through: {kind: dovetail, cut_in: [rear both ends], takes: [side back end], tails: 2}
+assemblies:
+  drawer:
+    place:
+      - {part: front, mark: F, at: [0, 0, 0], along: right, face: front}
+      - {part: rear, mark: B, at: [0, top - rear.thickness, 20], along: right, face: back}
+      - {part: side, mark: L, at: [0, blind.lap, 0], along: back, face: left}
+      - {part: side, mark: R, at: [400 - side.thickness, blind.lap, 0], along: back, face: right}
+sizes: {top: blind.lap + side.length}
+stages: {all: {title: All}}
+"""
+
+
+def test_a_whole_drawer_of_both_kinds() -> None:
+    """The rear is lower than the sides, so that its tails lie in their upper part."""
+    plan = plan_of(DRAWER)
+    assert clashes(plan) == []
+    assert {copy.mark: len(shape_cuts(plan, copy.mark)) for copy in plan.copies} == {
+        "F": 6,
+        "B": 4,
+        "L": 7,
+        "R": 7,
+    }
+    assert list(plan.shapes) == ["front", "rear", "side"], "all goes right through: the left one turned over"

@@ -17,6 +17,7 @@ from plan.joints.shop import (
     as_typed,
     assert_fits,
     assert_play,
+    clashes,
     cut_sizes,
     eighths,
     joint_sizes,
@@ -141,3 +142,38 @@ def test_a_tenon_stands_on_an_end() -> None:
 def test_what_cant_be_made_is_found(joint: str, code: str) -> None:
     plan = plan_of(frame(joint, reach=20))
     assert code in [finding.code for finding in check_cuts(plan, None)[1]]  # type: ignore[arg-type]
+
+
+DOOR = """
+title: Door
+units: inch
+piece: door
+stock: {oak: {kind: board, thickness: 3/4 in}}
+parts:
+  stile: {stock: oak, width: 2 1/4 in, length: 24 in}
+  rail: {stock: oak, width: 2 1/4 in, length: 12 in + 2*frame.tenon_length}
+joints:
+  frame: {kind: mortise and tenon, tenon: haunched, cut_in: [stile inner edge], takes: [rail both ends]}
+assemblies:
+  door:
+    place:
+      - {part: stile, mark: L, at: [0, 0, 0], along: up, face: front}
+      - {part: stile, mark: R, at: [12 in + stile.width, 0, 0], along: up, face: front, mirror: left to right}
+      - {part: rail, mark: T, at: [reach, 0, stile.length - rail.width], along: right, face: front}
+      - {part: rail, mark: B, at: [reach, 0, 0], along: right, face: front}
+sizes: {reach: stile.width - frame.tenon_length}
+stages: {all: {title: All}}
+"""
+
+
+def test_a_door_frame_with_haunches_needs_no_size_at_all() -> None:
+    plan = plan_of(DOOR)
+    assert clashes(plan) == []
+    assert {mark: len(shape_cuts(plan, mark)) for mark in "LRTB"} == {"L": 4, "R": 4, "T": 4, "B": 4}
+    assert [shape.id for shape in plan.shapes.values()] == ["stile", "rail"], (
+        "the bottom rail is a top one turned"
+    )
+    inch = Fraction(127, 5)
+    sizes = {name: size / inch for name, size in joint_sizes(plan, "frame").items()}
+    assert (sizes["thickness"], sizes["haunch_width"]) == (Fraction(1, 4), Fraction(3, 4))
+    assert (sizes["depth"], sizes["end_play"]) == (Fraction(3, 4), Fraction(1, 16))
