@@ -412,6 +412,8 @@ class Step:
     pictures: tuple[Picture, ...] = ()
     note: Prose = ()
     note_pictures: tuple[str, ...] = ()
+    file: str = ""
+    """Where it is written, from the project's folder: `steps/03-mill.md`."""
 
 
 @dataclass(frozen=True)

@@ -78,6 +78,7 @@ class _Taking:
                 for index, picture in enumerate(step.pictures)
             ),
             note=note,
+            file=step.file,
             note_pictures=step.note_pictures,
         )
 

@@ -12,6 +12,9 @@ from benchalong.workings.blocking import DEEP, Blocking, Look, Way
 from benchalong.workings.bodies import Floats, Ints
 from benchalong.workings.taking_apart import Set, Table
 
+TOUCHING = 0.5
+"""Boxes no further apart than this, in mm, lie against each other."""
+
 
 @dataclass(frozen=True, eq=False)
 class Assembled:
@@ -40,10 +43,9 @@ class Assembled:
         reach: list[Floats] = []
         for number, way in enumerate(self.ways):
             look = self.blocking.look(way, self.chosen)
-            across = np.where(self.owner[:, None] == self.owner[None, :], -1.0, look.reach)
-            reach.append(self._by_member(across))
+            reach.append(self._by_member(look.reach(beside=-TOUCHING)))
             back = self._opposite(number)
-            hinders.append(turned_round(hinders[back]) if back is not None else self._hinders(look, across))
+            hinders.append(turned_round(hinders[back]) if back is not None else self._hinders(look))
         return Table(hinders, np.array(reach), self._outward(), [float(self.volume[list(m)].sum()) for m in self.members])
 
     def _opposite(self, number: int) -> int | None:
@@ -53,15 +55,17 @@ class Assembled:
                 return earlier
         return None
 
-    def _by_member(self, across: Floats) -> Floats:
+    def _by_member(self, reach: Floats) -> Floats:
+        """What slides along a face must go past it, too: so a part is rather lifted off than slid off."""
         found = np.zeros((len(self.members), len(self.members)))
         one, other = np.broadcast_arrays(self.owner[:, None], self.owner[None, :])
-        np.maximum.at(found, (one, other), across)
+        np.maximum.at(found, (one, other), reach)
+        np.fill_diagonal(found, 0.0)
         return found
 
-    def _hinders(self, look: Look, across: Floats) -> list[Set]:
+    def _hinders(self, look: Look) -> list[Set]:
         found = [0] * len(self.members)
-        near, far = np.nonzero(across > DEEP)
+        near, far = np.nonzero((look.reach() > DEEP) & (self.owner[:, None] != self.owner[None, :]))
         rows = zip(near.tolist(), far.tolist(), self.owner[near].tolist(), self.owner[far].tolist(), strict=True)
         for mover, hinder, one, other in rows:
             if not found[one] >> other & 1 and look.hinders(mover, hinder):

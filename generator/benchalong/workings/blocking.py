@@ -256,17 +256,15 @@ class Look:
     def high(self) -> Floats:
         return self.at + np.array([view.high for view in self.views])
 
-    @cached_property
-    def reach(self) -> Floats:
+    def reach(self, *, beside: float = WIDE) -> Floats:
         """(n, n): how far the second's box reaches ahead of the first's hindmost point, in mm; below zero where
-        it can't be in the way."""
+        the two overlap on the sheet by no more than `beside`."""
         low, high = self.low, self.high
         ahead = high[None, :, 2] - low[:, None, 2]
         for axis in (0, 1):
-            overlap = np.minimum(high[:, None, axis], high[None, :, axis]) - np.maximum(
-                low[:, None, axis], low[None, :, axis]
-            )
-            ahead[overlap <= WIDE] = -1.0
+            overlap = np.minimum(high[:, None, axis], high[None, :, axis])
+            overlap = overlap - np.maximum(low[:, None, axis], low[None, :, axis])
+            ahead[overlap <= beside] = -1.0
         np.fill_diagonal(ahead, -1.0)
         return ahead
 

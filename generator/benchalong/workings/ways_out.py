@@ -19,6 +19,8 @@ from benchalong.workings.assembled import Assembled
 from benchalong.workings.blocking import Blocking, Body, Way
 from benchalong.workings.bodies import Floats
 from benchalong.workings.clashes import CLASHES
+from benchalong.workings.closing import Gluing, drawn_together, gluings, joined
+from benchalong.workings.no_way_in import Words, closed_too_soon, no_way_in
 from benchalong.workings.oblique import oblique_ways
 from benchalong.workings.placed import PLACED, Placed
 from benchalong.workings.taking_apart import Apart, take_apart
@@ -48,9 +50,9 @@ class TakenApart:
     assembly: AssemblyId
     mark: str
     """Of that place, from the piece down; of the piece itself nothing."""
-    members: Mapping[str, tuple[int, ...]]
-    """What it is put together from, by marks from the piece down, in the order written; and the numbers of
-    the copies each is made of."""
+    members: Mapping[str, tuple[str, ...]]
+    """What it is put together from, by marks from the piece down, in the order written; and the marks of
+    the copies that each is made of."""
     moves: tuple[Move, ...]
     """Going apart; put together from the last to the first. What never moves is what the rest is put to."""
     locked: tuple[tuple[str, ...], ...] = ()
@@ -59,14 +61,38 @@ class TakenApart:
 
 def find_ways_out(plan: Plan, worked: Worked) -> tuple[Mapping[AssemblyId, TakenApart], tuple[Finding, ...]]:
     """By assembly; those of a single member are left out, and those that aren't in the piece."""
-    taking = Taking.of(worked[PLACED], frozenset(
-        (min(c.one.number, c.other.number), max(c.one.number, c.other.number)) for c in worked[CLASHES].clashes
-    ))
-    found = {}
-    for assembly, mark, members in _first_places(worked[PLACED]):
+    placed = worked[PLACED]
+    taking = Taking.of(placed, frozenset((c.one.number, c.other.number) for c in worked[CLASHES].clashes))
+    glued = tuple(gluings(plan, placed))
+    found: dict[AssemblyId, TakenApart] = {}
+    findings: list[Finding] = []
+    for assembly, mark, members in _first_places(placed):
         if len(members) > 1:
-            found[assembly] = taking.apart(assembly, mark, members)
-    return found, ()
+            assembled = taking.assembled(members)
+            apart = take_apart(assembled.table)
+            found[assembly] = taking.told(assembly, mark, members, assembled, apart)
+            words = Words(plan, placed, plan.assemblies[assembly], mark, assembled)
+            findings += [no_way_in(words, sorted(group)) for group in apart.locked]
+            if not apart.locked:
+                findings += _closed_too_soon(words, glued)
+    return found, tuple(findings)
+
+
+def _closed_too_soon(words: Words, glued: tuple[Gluing, ...]) -> Iterator[Finding]:
+    """At the first gluing after which something has no way in any more."""
+    assembled = words.assembled
+    member_of = {copy: number for number, copies in enumerate(assembled.members) for copy in copies}
+    bound: list[set[int]] = [{number} for number in range(len(assembled.members))]
+    for gluing in glued:
+        bodies = [{member_of[copy] for copy in body if copy in member_of} for body in gluing.bodies]
+        before, bound = bound, joined([*bound, *(body for body in bodies if body)])
+        if len(bound) == len(before):
+            continue
+        groups = sorted((frozenset(group) for group in bound), key=min)
+        locked = take_apart(drawn_together(assembled.table, groups)).locked
+        if locked:
+            yield closed_too_soon(words, gluing, [groups[number] for number in sorted(locked[0])])
+            return
 
 
 @dataclass(frozen=True, eq=False)
@@ -92,18 +118,22 @@ class Taking:
         ways = (*SQUARE_WAYS, *oblique_ways(self.blocking, chosen, self.low, self.high))
         return Assembled(self.blocking, tuple(members.values()), ways, self.low, self.high, self.volume)
 
-    def apart(self, assembly: AssemblyId, mark: str, members: Mapping[str, tuple[int, ...]]) -> TakenApart:
-        assembled = self.assembled(members)
-        return _told(assembly, mark, members, assembled, take_apart(assembled.table))
-
-
-def _told(assembly: AssemblyId, mark: str, members: Mapping[str, tuple[int, ...]], assembled: Assembled, apart: Apart) -> TakenApart:
-    names = list(members)
-    moves = tuple(
-        Move(tuple(names[one] for one in sorted(t.group)), assembled.ways[t.way], t.travel, t.after) for t in apart.taken
-    )
-    locked = tuple(tuple(names[one] for one in sorted(group)) for group in apart.locked)
-    return TakenApart(assembly, mark, members, moves, locked)
+    def told(
+        self,
+        assembly: AssemblyId,
+        mark: str,
+        members: Mapping[str, tuple[int, ...]],
+        assembled: Assembled,
+        apart: Apart,
+    ) -> TakenApart:
+        names = list(members)
+        copies = {name: tuple(self.marks[number] for number in own) for name, own in members.items()}
+        moves = tuple(
+            Move(tuple(names[one] for one in sorted(t.group)), assembled.ways[t.way], t.travel, t.after)
+            for t in apart.taken
+        )
+        locked = tuple(tuple(names[one] for one in sorted(group)) for group in apart.locked)
+        return TakenApart(assembly, mark, copies, moves, locked)
 
 
 def _first_places(placed: Placed) -> Iterator[tuple[AssemblyId, str, dict[str, tuple[int, ...]]]]:
