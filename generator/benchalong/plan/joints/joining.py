@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 from itertools import product
 from typing import TypeAlias
 
@@ -36,6 +37,22 @@ from benchalong.reading.written import PROJECT_FILE
 DEFAULT_GLUE = {"hinge": "no", "slide": "no", "stay": "no"}
 Cuts: TypeAlias = defaultdict[str, tuple[model.Cut, ...]]
 """What joints take from each copy, by its mark from the piece down."""
+Pair: TypeAlias = tuple[Side, Side]
+"""A side that is cut in, and the side that it takes."""
+
+
+@dataclass(frozen=True)
+class _Made:
+    """What a joint makes in one assembly."""
+
+    pairs: tuple[Pair, ...]
+    moves: tuple[tuple[model.Moves, Pair], ...]
+    unfilled: tuple[Side, ...]
+    """Sides that are cut though nothing goes into them."""
+    unmet: tuple[Side, ...]
+    """Sides that should go into something and reach nothing."""
+    cuts: tuple[tuple[str, model.Cut], ...]
+    """Each with the mark of its copy within the assembly."""
 
 
 def join_parts(draft: Draft) -> Draft:
@@ -73,29 +90,31 @@ class _Making:
         makes_sense = look_over_words(self.joint, self.path, self.sums, self.members)
         cut_in, takes = self._named("cut_in"), self._named("takes")
         makes_sense = makes_sense and self._all_sizes_known()
-        meetings: list[model.Meeting] = []
-        moves: list[model.Moves] = []
-        unfilled: list[model.SideOf] = []
-        unmet: list[model.SideOf] = []
-        for scope in self._scopes(cut_in, takes) if makes_sense else ():
-            sides = (self._sides(cut_in, scope), self._sides(takes, scope))
-            floating = [floats for side in sides[0] for floats in self._floating(side, scope)]
-            for standing in self._standing(scope):
-                meetings += self._meetings(standing, *sides, floating)
-                moves += self._moves(standing, *sides)
-                unfilled += self._unfilled(standing, *sides, floating)
-                unmet += self._unmet(standing, *sides)
-                self._give(cuts, standing, *sides)
-            self._look_at_stops((*sides[0], *sides[1]))
-        return self._joint(tuple(meetings), tuple(moves), tuple(unfilled), tuple(unmet))
+        made = [
+            (standing, inside)
+            for scope in (self._scopes(cut_in, takes) if makes_sense else ())
+            for inside in (self._in_scope(scope, self._sides(cut_in, scope), self._sides(takes, scope)),)
+            for standing in self._standing(scope)
+        ]
+        for standing, inside in made:
+            for mark, cut in inside.cuts:
+                cuts[_in_piece(mark, standing)] += (cut,)
+        return self._joint(made)
 
-    def _joint(
-        self,
-        meetings: tuple[model.Meeting, ...],
-        moves: tuple[model.Moves, ...],
-        unfilled: tuple[model.SideOf, ...],
-        unmet: tuple[model.SideOf, ...],
-    ) -> model.Joint:
+    def _in_scope(self, scope: str, cut_in: list[Side], takes: list[Side]) -> _Made:
+        """All that comes of it in one assembly, wherever that stands."""
+        pairs = [(side, partner) for side in cut_in for partner in self._partners(side, takes)]
+        floating = [pair for side in cut_in for pair in self._floating(side, scope)]
+        self._look_at_stops((*cut_in, *takes))
+        return _Made(
+            (*pairs, *floating),
+            tuple(self._moves(pairs)),
+            tuple(side for side in cut_in if all(side is not one for one, _ in (*pairs, *floating))),
+            tuple(side for side in takes if all(side is not other for _, other in pairs)),
+            tuple(self._cuts(cut_in, takes)),
+        )
+
+    def _joint(self, made: list[tuple[Standing, _Made]]) -> model.Joint:
         joint = self.joint
         sizes = tuple(
             model.CutSize(key, size, self._follows(key)) for key, size in self.given.sizes.items() if size
@@ -107,12 +126,16 @@ class _Making:
             sizes,
             joint.words,
             joint.glue or DEFAULT_GLUE.get(joint.kind, "yes"),
-            meetings,
+            tuple(_meeting(pair, standing) for standing, inside in made for pair in inside.pairs),
             joint.floats,
             joint.note,
-            moves,
-            unfilled,
-            unmet,
+            tuple(
+                in_piece(moves, *_marks(pair), standing)
+                for standing, inside in made
+                for moves, pair in inside.moves
+            ),
+            tuple(_side_of(side, standing) for standing, inside in made for side in inside.unfilled),
+            tuple(_side_of(side, standing) for standing, inside in made for side in inside.unmet),
         )
 
     # what is named
@@ -204,55 +227,31 @@ class _Making:
 
     # what it makes
 
-    def _floating(self, side: Side, scope: str) -> list[tuple[Side, Side]]:
+    def _floating(self, side: Side, scope: str) -> list[Pair]:
         """What lies loose in a side's groove, with the side it lies in."""
         loose = [member for member in self.members[scope] if member.part in self.joint.floats]
         return [(side, floats) for member in loose for floats in floats_in(side, member)]
 
-    def _meetings(
-        self, standing: Standing, cut_in: list[Side], takes: list[Side], floating: list[tuple[Side, Side]]
-    ) -> Iterable[model.Meeting]:
-        pairs = [(side, partner) for side in cut_in for partner in self._partners(side, takes)]
-        for side, partner in (*pairs, *floating):
-            yield model.Meeting(standing.of, _side_of(side, standing), _side_of(partner, standing))
-
-    def _unfilled(
-        self, standing: Standing, cut_in: list[Side], takes: list[Side], floating: list[tuple[Side, Side]]
-    ) -> Iterable[model.SideOf]:
-        """Sides that are cut though nothing goes into them."""
-        holding = [side for side, _ in floating]
-        empty = (side for side in cut_in if side not in holding and not self._partners(side, takes))
-        return (_side_of(side, standing) for side in empty)
-
-    def _unmet(self, standing: Standing, cut_in: list[Side], takes: list[Side]) -> Iterable[model.SideOf]:
-        """Sides that should go into something and reach nothing."""
-        idle = (side for side in takes if not any(self._do_meet(other, side) for other in cut_in))
-        return (_side_of(side, standing) for side in idle)
-
-    def _moves(self, standing: Standing, cut_in: list[Side], takes: list[Side]) -> Iterable[model.Moves]:
-        for side in cut_in if self.family.moves else ():
-            for partner in self._partners(side, takes):
+    def _moves(self, pairs: list[Pair]) -> Iterator[tuple[model.Moves, Pair]]:
+        for side, partner in pairs:
+            if self.family.moves is not None:
                 try:
-                    assert self.family.moves is not None
-                    moves = self.family.moves(self.given, side, partner)
+                    yield self.family.moves(self.given, side, partner), (side, partner)
                 except CantMove as wrong:
                     self.sums.say((*self.path, wrong.key), wrong.message, wrong.expected)
                     return
-                yield in_piece(moves, side.member.mark, partner.member.mark, standing)
 
-    def _give(self, cuts: Cuts, standing: Standing, cut_in: list[Side], takes: list[Side]) -> None:
+    def _cuts(self, cut_in: list[Side], takes: list[Side]) -> Iterator[tuple[str, model.Cut]]:
+        """Each with the mark of its copy within the assembly."""
         for side in cut_in:
-            self._give_side(cuts, standing, self.family.cut_in, side, self._partners(side, takes))
+            yield from self._cuts_in(side, self.family.cut_in, self._partners(side, takes))
         for side in takes:
             partners = tuple(other for other in cut_in if self._do_meet(other, side))
-            self._give_side(cuts, standing, self.family.takes, side, partners)
+            yield from self._cuts_in(side, self.family.takes, partners)
 
-    def _give_side(
-        self, cuts: Cuts, standing: Standing, rule: Rule, side: Side, partners: tuple[Side, ...]
-    ) -> None:
-        mark = _mark_of(side, standing)
+    def _cuts_in(self, side: Side, rule: Rule, partners: tuple[Side, ...]) -> Iterator[tuple[str, model.Cut]]:
         for loss in rule(self.given, side, partners):
-            cuts[mark] += (self._cut(loss, side),)
+            yield side.member.mark, self._cut(loss, side)
 
     def _cut(self, loss: Loss, side: Side) -> model.Cut:
         given = CutGiven(loss.kind, loss.surfaces, side.box, loss.lengths, loss.words)
@@ -276,10 +275,18 @@ class _Making:
         return cut_in.member != takes.member and meet(cut_in, takes, apart=apart, faces=self.family.faces)
 
 
+def _meeting(pair: Pair, standing: Standing) -> model.Meeting:
+    return model.Meeting(standing.of, *(_side_of(side, standing) for side in pair))
+
+
 def _side_of(side: Side, standing: Standing) -> model.SideOf:
-    return model.SideOf(_mark_of(side, standing), side.member.part, side.surfaces)
+    return model.SideOf(_in_piece(side.member.mark, standing), side.member.part, side.surfaces)
 
 
-def _mark_of(side: Side, standing: Standing) -> str:
+def _marks(pair: Pair) -> tuple[str, str]:
+    return pair[0].member.mark, pair[1].member.mark
+
+
+def _in_piece(mark: str, standing: Standing) -> str:
     """From the piece down."""
-    return f"{standing.mark}/{side.member.mark}" if standing.mark else side.member.mark
+    return f"{standing.mark}/{mark}" if standing.mark else mark

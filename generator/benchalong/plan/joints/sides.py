@@ -51,6 +51,11 @@ class Term:
     words: str
 
     @property
+    def noun(self) -> str:
+        """face, edge or end."""
+        return next(noun for noun, surfaces in NOUNS.items() if self.among[0] in surfaces)
+
+    @property
     def is_end(self) -> bool:
         return self.among[0] in NOUNS["ends"]
 
@@ -72,7 +77,7 @@ def parse_side(side: str) -> tuple[Term, ...]:
         raise NotASide("no side is named here")
     if len(terms) > 2:
         raise NotASide(f"“{side}” names more than two sides")
-    if len(terms) == 2 and terms[0].among == terms[1].among:
+    if len(terms) == 2 and terms[0].noun == terms[1].noun:
         raise NotASide(f"“{side}” are two sides that make no arris", "an edge or end, and a face")
     return tuple(terms)
 
