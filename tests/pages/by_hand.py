@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from benchalong.drawing.picture import Picture
 from benchalong.ground.lengths import INCH, Length
+from benchalong.ground.marks import Marks
 from benchalong.ground.prose import LiveSize, PartName
 from benchalong.ground.shown import Precision
 from benchalong.plan.formula import parse
@@ -15,6 +16,7 @@ from benchalong.plan.model import (
     Assembly,
     Change,
     Check,
+    Copy,
     Corner,
     Cut,
     CutSize,
@@ -32,6 +34,7 @@ from benchalong.plan.model import (
     Prism,
     Question,
     Reply,
+    Shape,
     Shop,
     Size,
     Stage,
@@ -44,7 +47,7 @@ from benchalong.workings.order import WORKINGS
 from benchalong.workings.working import Worked, work_all
 
 STRAIGHT = ((1, 0, 0), (0, 1, 0), (0, 0, 1))
-UPRIGHT = ((0, 0, 1), (0, 1, 0), (1, 0, 0))
+UPRIGHT = ((0, 0, 1), (0, -1, 0), (1, 0, 0))
 
 
 def inches(text: str) -> Length:
@@ -172,6 +175,15 @@ QUESTIONS = {
         "how-flat", "mill-all", "wren", "2024-03-05", "open", ("How flat?",), ("<p>Is it?</p>",)
     ),
 }
+BOX = Assembly(
+    "box",
+    "Box",
+    (
+        Placed("part", "side", "L", UPRIGHT, (Fraction(0), inches("6"), Fraction(0))),
+        Placed("part", "side", "R", UPRIGHT, (inches("12"), inches("6"), Fraction(0))),
+        Placed("part", "shelf", "S", STRAIGHT, (inches("3/4"), Fraction(0), THIRD.length)),
+    ),
+)
 PLAN = Plan(
     id="box",
     title=("Box & shelf",),
@@ -189,18 +201,11 @@ PLAN = Plan(
         "beech": Stock("beech", "board", "Beech"),
     },
     parts=PARTS,
-    assemblies={
-        "box": Assembly(
-            "box",
-            "Box",
-            (
-                Placed("part", "side", "L", UPRIGHT, (Fraction(0), Fraction(0), Fraction(0))),
-                Placed("part", "side", "R", UPRIGHT, (inches("12"), Fraction(0), Fraction(0))),
-                Placed("part", "shelf", "S", STRAIGHT, (inches("3/4"), Fraction(0), THIRD.length)),
-            ),
-        )
-    },
+    assemblies={"box": BOX},
     piece="box",
+    joints={},
+    shapes={part.id: Shape(part.id, part.id, "", part.cuts, part.marks) for part in PARTS.values()},
+    copies=tuple(Copy(one.of, one.of, one.mark, ("box",), one.turn, one.at) for one in BOX.placed),
     hardware={"screw": Hardware("screw", "Screw", "No. 8", 6, None, "for the shelf")},
     jigs={"guide": Jig("guide", "Dado guide", "for both sides", "an offcut", ("<p>Keep it.</p>",))},
     finish={"oil": Finish("oil", "Oil", 2, "a day", "all", "the dadoes", "Thin the first coat.")},
@@ -249,9 +254,19 @@ class Drawn:
     def step(self, step: str) -> Picture:
         return self._draw(f"Where {step} is")
 
+    def apart(self, assembly: str) -> Picture:
+        return self._draw(f"The {assembly} pulled apart")
+
+    def piece_apart(self) -> Picture:
+        return self._draw("The piece pulled apart")
+
+    def section(self, joint: str) -> Picture:
+        return self._draw(f"The joint {joint} sawn through")
+
 
 @dataclass(frozen=True)
 class Travelled:
     plan: Plan = PLAN
     worked: Worked = field(default_factory=lambda: work_all(PLAN, WORKINGS))
     edition: str = "ab12cd34"
+    marks: Marks = field(default_factory=Marks)

@@ -15,6 +15,7 @@ from bs4 import BeautifulSoup, NavigableString, Tag
 
 from benchalong.ground.marks import Mark, at
 from benchalong.ground.problems import Finding
+from benchalong.pages import makings
 from benchalong.pages.data import Data
 from benchalong.pages.site import all_pages, site_of
 from benchalong.publishing.templates import Templates
@@ -30,7 +31,7 @@ def site(theme: str) -> dict[str, str]:
     return filled(theme, Travelled())
 
 
-def filled(theme: str, travelled: Travelled) -> dict[str, str]:
+def filled(theme: str, travelled: makings.Travelled) -> dict[str, str]:
     """Path to text, of every page."""
     dressed = load_theme(Chosen(theme, Mark("project.yaml", 1, 1), ""), Path("nowhere"))
     templates = Templates(dressed.templates, {"site": site_of(travelled)})
@@ -59,8 +60,8 @@ def words(element: Tag | NavigableString | None) -> str:
 
 def test_every_kind_of_page_is_there() -> None:
     assert set(site("bench")) == {
-        "index.html", "cut-list.html", "sizes.html", "questions.html", "words.html", "find.html",
-        "paper.html",
+        "index.html", "cut-list.html", "sizes.html", "check.html", "questions.html", "words.html",
+        "find.html", "paper.html",
         "stages/wood.html", "stages/fit.html",
         "steps/mill-all.html", "steps/cut-dado.html", "steps/fit-shelf.html",
         "parts/side.html", "parts/shelf.html", "parts/wedge.html",

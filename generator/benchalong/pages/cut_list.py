@@ -9,7 +9,7 @@ from markupsafe import Markup
 
 from benchalong.ground.lengths import Length
 from benchalong.pages.makings import Makings
-from benchalong.pages.part import PartLine, part_line, stock_words
+from benchalong.pages.part import HandLine, PartLine, hands_of, part_line, stock_words
 from benchalong.pages.shell import Shell
 from benchalong.workings.cut_list import CUT_LIST, Row
 
@@ -22,6 +22,8 @@ class CutLine:
     length: Markup
     shoulders: Markup
     """Length between shoulders; empty where there are none. All three without their unit."""
+    hands: tuple[HandLine, ...]
+    """The kinds it is made in, left and right hand above all; none where all are alike."""
 
 
 @dataclass(frozen=True)
@@ -87,4 +89,5 @@ def _line(makings: Makings, row: Row) -> CutLine:
         width=bare(row.width),
         length=bare(row.length),
         shoulders=Markup("") if row.shoulder_length is None else bare(row.shoulder_length),
+        hands=hands_of(makings, row.part),
     )

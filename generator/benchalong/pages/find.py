@@ -6,6 +6,7 @@ import json
 from dataclasses import dataclass
 from typing import NamedTuple
 
+from benchalong.pages.joint import joint_line, joint_sizes
 from benchalong.pages.makings import Makings
 from benchalong.pages.part import part_line
 from benchalong.pages.shell import Shell
@@ -15,6 +16,7 @@ from benchalong.pages.words import words_shown
 KINDS = {
     "step": "Steps",
     "part": "Parts",
+    "joint": "Joints",
     "question": "Questions",
     "size": "Sizes",
     "word": "Words of the trade",
@@ -66,7 +68,14 @@ def entries(makings: Makings) -> tuple[Entry, ...]:
 
 
 def _entries(makings: Makings) -> list[Entry]:
-    return [*_steps(makings), *_parts(makings), *_questions(makings), *_sizes(makings), *_words(makings)]
+    return [
+        *_steps(makings),
+        *_parts(makings),
+        *_joints(makings),
+        *_questions(makings),
+        *_sizes(makings),
+        *_words(makings),
+    ]
 
 
 def _steps(makings: Makings) -> list[Entry]:
@@ -91,6 +100,15 @@ def _parts(makings: Makings) -> list[Entry]:
     return found
 
 
+def _joints(makings: Makings) -> list[Entry]:
+    found = []
+    for joint in makings.plan.joints.values():
+        line = joint_line(makings, joint)
+        text = " ".join((line.kind, *(str(part.words) for part in line.parts), joint.note))
+        found.append(Entry("joint", joint.name, f"joints/{joint.id}.html", text))
+    return found
+
+
 def _questions(makings: Makings) -> list[Entry]:
     plain = makings.outer.plain
     found = []
@@ -102,8 +120,14 @@ def _questions(makings: Makings) -> list[Entry]:
 
 
 def _sizes(makings: Makings) -> list[Entry]:
-    return [
+    named = [
         Entry("size", size.name, f"sizes.html#size-{size.name}", size.note) for size in sizes_shown(makings)
+    ]
+    joints = makings.plan.joints.values()
+    of_joints = [(joint, size) for joint in joints for size in joint_sizes(makings, joint)]
+    return named + [
+        Entry("size", size.name, f"sizes.html#size-{size.name}", f"{joint.name}: {size.words}")
+        for joint, size in of_joints
     ]
 
 

@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from functools import cached_property
 from typing import Protocol, TypeVar
 
 from markupsafe import Markup
 
 from benchalong.drawing.picture import Picture
+from benchalong.ground.marks import Marks
 from benchalong.pages.prose import PAPER, Fills
 from benchalong.pages.shell import Link
 from benchalong.pages.shown import Shows
-from benchalong.plan.model import AssemblyId, Part, PartId, Plan, Step, StepId
+from benchalong.plan.model import AssemblyId, Joint, Part, PartId, Plan, Shape, Step, StepId
 from benchalong.workings.working import Worked
 
 T = TypeVar("T")
@@ -27,16 +28,21 @@ class Travelled(Protocol):
     def worked(self) -> Worked: ...
     @property
     def edition(self) -> str: ...
+    @property
+    def marks(self) -> Marks: ...
 
 
 class Drawn(Protocol):
     """Where pictures come from; None where there is nothing to see."""
 
-    def part(self, part: PartId) -> Picture | None: ...
+    def part(self, shape: str) -> Picture | None: ...
     def small(self, part: PartId) -> Picture | None: ...
     def piece(self) -> Picture | None: ...
     def assembly(self, assembly: AssemblyId) -> Picture | None: ...
     def step(self, step: StepId) -> Picture | None: ...
+    def apart(self, assembly: AssemblyId) -> Picture | None: ...
+    def piece_apart(self) -> Picture | None: ...
+    def section(self, joint: str) -> Picture | None: ...
 
 
 class Makings:
@@ -46,6 +52,7 @@ class Makings:
         self.plan = travelled.plan
         self.worked = travelled.worked
         self.edition = travelled.edition
+        self.marks = travelled.marks
         self.drawings = drawings
         self.shows = Shows(self.plan.units, self.plan.precision)
         self.inner = Fills(self.shows, "../")
@@ -96,6 +103,42 @@ class Makings:
 
     def part_link(self, part: Part) -> Link:
         return Link(f"parts/{part.id}.html", part.name)
+
+    def joint_link(self, joint: Joint) -> Link:
+        return Link(f"joints/{joint.id}.html", joint.name)
+
+    @cached_property
+    def shapes(self) -> Mapping[PartId, tuple[Shape, ...]]:
+        """What each part is made as: one, or several that differ in their cuts."""
+        found: dict[PartId, list[Shape]] = {part: [] for part in self.plan.parts}
+        for shape in self.plan.shapes.values():
+            found[shape.part].append(shape)
+        return {part: tuple(shapes) for part, shapes in found.items()}
+
+    @cached_property
+    def joined(self) -> Mapping[str, tuple[PartId, ...]]:
+        """By joint: the parts it joins or cuts, in the order of the plan."""
+        return {joint.id: self._joined(joint) for joint in self.plan.joints.values()}
+
+    def _joined(self, joint: Joint) -> tuple[PartId, ...]:
+        sides = [side for meeting in joint.meetings for side in (meeting.cut_in, meeting.takes) if side]
+        cut = [
+            shape.part for shape in self.plan.shapes.values() for cut in shape.cuts if cut.joint == joint.id
+        ]
+        among = {*(side.part for side in sides), *cut, *joint.floats}
+        return tuple(part for part in self.plan.parts if part in among)
+
+    def joints_of(self, parts: Iterable[PartId]) -> tuple[Joint, ...]:
+        """The joints that any of these parts takes part in, in the order of the plan."""
+        among = set(parts)
+        return tuple(
+            joint for joint in self.plan.joints.values() if among.intersection(self.joined[joint.id])
+        )
+
+    @cached_property
+    def assemblies_in_piece(self) -> frozenset[AssemblyId]:
+        inside = {of for copy in self.plan.copies for of in copy.assemblies}
+        return frozenset(inside)
 
 
 def drawn(picture: Picture | None) -> Markup:

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from benchalong.pages.cut_list import StockShown, stocks_shown
+from benchalong.pages.joint import JointPage, joint_page
 from benchalong.pages.makings import Makings
 from benchalong.pages.part import PartPage, part_page
 from benchalong.pages.piece import PiecePage, piece_page
@@ -42,6 +43,7 @@ class PaperPage:
     sizes: tuple[SizeLine, ...]
     stages: tuple[PaperStage, ...]
     each_part: Callable[[], Iterator[PartPage]]
+    each_joint: Callable[[], Iterator[JointPage]]
 
 
 def paper_page(makings: Makings) -> PaperPage:
@@ -53,6 +55,7 @@ def paper_page(makings: Makings) -> PaperPage:
         sizes=sizes_shown(makings),
         stages=tuple(_stage(makings, stage, number) for number, stage in enumerate(stages, start=1)),
         each_part=lambda: (part_page(makings, part) for part in makings.plan.parts.values()),
+        each_joint=lambda: (joint_page(makings, joint) for joint in makings.plan.joints.values()),
     )
 
 

@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from markupsafe import Markup
 
 from benchalong.ground.lengths import Length
 from benchalong.pages.cut_words import size_words
+from benchalong.pages.findings import FindingLine, found_about_part
 from benchalong.pages.makings import Makings, drawn, marks_in_short
 from benchalong.pages.shell import Link, Shell
-from benchalong.plan.model import Cut, Part, PartId, SizeName, Stock
+from benchalong.pages.turned import turned_words
+from benchalong.plan.model import Cut, Part, PartId, Shape, SizeName, Stock
 from benchalong.workings.cut_list import CUT_LIST
 from benchalong.workings.touched import TOUCHED
 
@@ -46,11 +49,37 @@ class PartLine:
 
 
 @dataclass(frozen=True)
+class HandLine:
+    """One of several kinds that a part is made in."""
+
+    hand: str
+    """`Left hand`, `Kind 2 of 3`."""
+    count: int
+    marks: str
+
+
+@dataclass(frozen=True)
 class CutShown:
     name: str
     where: str
     sizes: tuple[NamedSize, ...]
     note: str
+    joint: Link | None
+    """The joint that gives it; None for a cut of the part's own."""
+
+
+@dataclass(frozen=True)
+class ShapeShown:
+    """A part as it is made: with the cuts of these copies."""
+
+    id: str
+    hand: str
+    """`Left hand`; empty where all copies are alike."""
+    marks: tuple[str, ...]
+    turned: tuple[str, ...]
+    """What is to be said of copies that are turned to stand in their place."""
+    picture: Markup
+    cuts: tuple[CutShown, ...]
 
 
 @dataclass(frozen=True)
@@ -65,9 +94,14 @@ class PartPage:
     shows: str
     glued_up: str
     note: str
-    picture: Markup
     sizes: tuple[NamedSize, ...]
-    cuts: tuple[CutShown, ...]
+    shapes: tuple[ShapeShown, ...]
+    """One, or several where copies differ in their cuts; a hand's mirror image is one of its own."""
+    are_hands: bool
+    """Whether they are a left and a right hand."""
+    joints: tuple[Link, ...]
+    """The joints it takes part in."""
+    findings: tuple[FindingLine, ...]
     is_rounded: bool
     """Whether any of its sizes is shown rounded."""
     steps: tuple[Link, ...]
@@ -117,7 +151,7 @@ def stock_words(stock: Stock) -> str:
 
 def part_page(makings: Makings, part: Part) -> PartPage:
     sizes = _sizes(makings, part)
-    cuts = tuple(_cut(makings, cut) for cut in part.cuts)
+    shapes = _shapes(makings, part)
     return PartPage(
         shell=Shell("part", f"parts/{part.id}.html", part.name),
         id=part.id,
@@ -129,10 +163,12 @@ def part_page(makings: Makings, part: Part) -> PartPage:
         shows=part.shows,
         glued_up=part.glued_up,
         note=part.note,
-        picture=drawn(makings.drawings.part(part.id)),
         sizes=sizes,
-        cuts=cuts,
-        is_rounded=any(size.rounding for size in (*sizes, *(size for cut in cuts for size in cut.sizes))),
+        shapes=shapes,
+        are_hands=any(shape.hand for shape in makings.shapes[part.id]),
+        joints=tuple(makings.joint_link(joint) for joint in makings.joints_of((part.id,))),
+        findings=found_about_part(makings, part.id),
+        is_rounded=any(size.rounding for size in (*sizes, *_sizes_of_cuts(shapes))),
         steps=tuple(makings.step_link(step) for step in makings.worked[TOUCHED].steps.get(part.id, ())),
     )
 
@@ -153,8 +189,48 @@ def named_size(makings: Makings, name: str, length: Length, follows: tuple[SizeN
     return NamedSize(name, makings.shows.size(length), makings.shows.rounding(length), follows)
 
 
-def _cut(makings: Makings, cut: Cut) -> CutShown:
+def _sizes_of_cuts(shapes: tuple[ShapeShown, ...]) -> Iterator[NamedSize]:
+    return (size for shape in shapes for cut in shape.cuts for size in cut.sizes)
+
+
+def hands_of(makings: Makings, part: PartId) -> tuple[HandLine, ...]:
+    """The kinds that a part is made in; none where all copies are alike."""
+    shapes = makings.shapes[part]
+    if len(shapes) == 1:
+        return ()
+    return tuple(
+        HandLine(hand_words(shape, number, len(shapes)), len(shape.marks), marks_in_short(shape.marks))
+        for number, shape in enumerate(shapes, start=1)
+    )
+
+
+def hand_words(shape: Shape, number: int, of: int) -> str:
+    """`Left hand`, `Kind 2 of 3`; nothing where there is one."""
+    if shape.hand:
+        return f"{shape.hand.capitalize()} hand"
+    return f"Kind {number} of {of}" if of > 1 else ""
+
+
+def _shapes(makings: Makings, part: Part) -> tuple[ShapeShown, ...]:
+    shapes = makings.shapes[part.id]
+    return tuple(
+        ShapeShown(
+            id=shape.id,
+            hand=hand_words(shape, number, len(shapes)),
+            marks=shape.marks,
+            turned=turned_words(makings, shape),
+            picture=drawn(makings.drawings.part(shape.id)),
+            cuts=tuple(cut_shown(makings, cut) for cut in shape.cuts),
+        )
+        for number, shape in enumerate(shapes, start=1)
+    )
+
+
+def cut_shown(makings: Makings, cut: Cut) -> CutShown:
+    """A joint's cut goes by its kind, unless the joint has a name for it: the joint itself is told beside."""
     sizes = tuple(
         named_size(makings, size_words(cut, size.name), size.length, size.sizes) for size in cut.sizes
     )
-    return CutShown(cut.name, cut.where, sizes, cut.note)
+    joint = makings.plan.joints.get(cut.joint)
+    name = cut.kind.capitalize() if joint and cut.name == joint.name else cut.name
+    return CutShown(name, cut.where, sizes, cut.note, makings.joint_link(joint) if joint else None)

@@ -7,8 +7,9 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from benchalong.ground.lengths import Length
-from benchalong.ground.problems import Level
+from benchalong.pages.findings import FindingLine, found
 from benchalong.pages.howto import how_to
+from benchalong.pages.joint import JointLine, joint_line
 from benchalong.pages.makings import Makings, drawn, marks_in_short
 from benchalong.pages.part import NamedSize, PartLine, named_size, part_line
 from benchalong.pages.shell import Link, Shell
@@ -31,6 +32,8 @@ class AssemblyShown:
     note: str
     picture: Markup
     """By itself; empty for the piece, which has its own."""
+    apart: Markup
+    """Pulled apart; empty for the piece, and where it has nothing that comes apart."""
     holds: tuple[str, ...]
     """The assemblies inside it, with their counts: `Door × 2`."""
     parts: tuple[InPlace, ...]
@@ -90,23 +93,18 @@ class ChangeLine:
 
 
 @dataclass(frozen=True)
-class FindingLine:
-    """One result of the plan check."""
-
-    message: str
-    remedy: str
-
-
-@dataclass(frozen=True)
 class PiecePage:
     shell: Shell
     title: Markup
     about: Markup
     extent: tuple[NamedSize, ...]
     picture: Markup
+    apart: Markup
+    """The whole piece, pulled apart the ways its parts come out."""
     assemblies: tuple[AssemblyShown, ...]
     loose: tuple[PartLine, ...]
     """Parts that no assembly holds."""
+    joints: tuple[JointLine, ...]
     stages: tuple[StageLine, ...]
     first: Link | None
     """The first step."""
@@ -128,6 +126,8 @@ class PiecePage:
     """What will not fit, can't be done or isn't safe."""
     doubts: tuple[FindingLine, ...]
     """What is probably a mistake."""
+    notes: int
+    """How many notes the plan check made besides."""
     changes: tuple[ChangeLine, ...]
     origin_plan: str
     origin_by: str
@@ -146,8 +146,10 @@ def piece_page(makings: Makings) -> PiecePage:
         about=makings.outer.fill(plan.about, headings=2),
         extent=overall(makings),
         picture=drawn(makings.drawings.piece()),
+        apart=drawn(makings.drawings.piece_apart()),
         assemblies=assemblies_shown(makings),
         loose=loose_parts(makings),
+        joints=tuple(joint_line(makings, joint) for joint in plan.joints.values()),
         stages=tuple(
             _stage_line(makings, stage, at) for at, stage in enumerate(plan.stages.values(), start=1)
         ),
@@ -164,19 +166,15 @@ def piece_page(makings: Makings) -> PiecePage:
         cautions=tuple(makings.outer.fill(caution) for caution in plan.cautions),
         always=ALWAYS,
         with_tools=cautions_for(every),
-        faults=_findings(makings, "fault"),
-        doubts=_findings(makings, "doubt"),
+        faults=found(makings, "fault"),
+        doubts=found(makings, "doubt"),
+        notes=len(found(makings, "note")),
         changes=tuple(_change(makings, change) for change in plan.changes),
         origin_plan=plan.origin.plan,
         origin_by=plan.origin.by,
         rights=plan.origin.rights,
         how_to=how_to(makings, every),
     )
-
-
-def _findings(makings: Makings, level: Level) -> tuple[FindingLine, ...]:
-    found = (finding for finding in makings.worked.findings if finding.level == level)
-    return tuple(FindingLine(finding.message, finding.remedy) for finding in found)
 
 
 def overall(makings: Makings) -> tuple[NamedSize, ...]:
@@ -237,6 +235,7 @@ def _assembly(makings: Makings, assembly: Assembly, marks: tuple[str, ...]) -> A
         is_piece=is_piece,
         note=assembly.note,
         picture=Markup("") if is_piece else drawn(makings.drawings.assembly(assembly.id)),
+        apart=Markup("") if is_piece else drawn(makings.drawings.apart(assembly.id)),
         holds=tuple(times(names[of].name, len(places)) for of, places in inside.items()),
         parts=tuple(
             InPlace(

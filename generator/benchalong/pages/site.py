@@ -7,9 +7,11 @@ from functools import partial
 
 from markupsafe import Markup
 
+from benchalong.pages.check import check_page
 from benchalong.pages.cut_list import cut_list_page
 from benchalong.pages.data import Data, checks_script
 from benchalong.pages.find import find_page, search_script
+from benchalong.pages.joint import joint_page
 from benchalong.pages.makings import Drawn, Makings, Travelled
 from benchalong.pages.paper import paper_page
 from benchalong.pages.part import part_page
@@ -28,6 +30,7 @@ SINGLE: tuple[tuple[str, str, Callable[[Makings], object]], ...] = (
     ("index.html", "piece.html", piece_page),
     ("cut-list.html", "cut-list.html", cut_list_page),
     ("sizes.html", "sizes.html", sizes_page),
+    ("check.html", "check.html", check_page),
     ("questions.html", "questions.html", questions_page),
     ("words.html", "words.html", words_page),
     ("find.html", "find.html", find_page),
@@ -39,6 +42,7 @@ NAVIGATION = (
     Link("index.html", "The piece"),
     Link("cut-list.html", "Cut list"),
     Link("sizes.html", "Sizes"),
+    Link("check.html", "Plan check"),
     Link("questions.html", "Questions"),
     Link("words.html", "Words"),
     Link("paper.html", "On paper"),
@@ -59,6 +63,8 @@ def all_pages(travelled: Travelled, drawings: Drawn) -> tuple[Page, ...]:
     pages += [
         _inner(f"parts/{each.id}.html", "part.html", part_page, makings, each) for each in plan.parts.values()
     ]
+    joints = plan.joints.values()
+    pages += [_inner(f"joints/{each.id}.html", "joint.html", joint_page, makings, each) for each in joints]
     pages += [
         _data("data/checks.js", checks_script, makings),
         _data("data/search.js", search_script, makings),

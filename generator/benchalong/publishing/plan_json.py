@@ -7,29 +7,41 @@ from collections.abc import Iterable
 from importlib import resources
 
 from benchalong.ground.marks import Marks
+from benchalong.plan.joints.sizes import JOINT_SIZES
 from benchalong.plan.model import (
     Assembly,
     Change,
     Cut,
+    CutSize,
     Finish,
     Hardware,
     Jig,
+    Joint,
+    Meeting,
+    Moves,
     Part,
     Placed,
     Plan,
     Price,
     Question,
+    Shape,
+    SideOf,
     Size,
     Stage,
     Step,
     Stock,
 )
+from benchalong.plan.quantity import Quantity
 from benchalong.publishing.plain import Json, Plain, finding_json, number_text
 from benchalong.workings.cut_list import CUT_LIST, CutList
 from benchalong.workings.extent import EXTENT, Extent, Sides
+from benchalong.workings.meetings import MEETINGS, JointFit
+from benchalong.workings.order import WORKINGS
 from benchalong.workings.working import Worked
 
 SCHEMA_FILE = "plan.schema.json"
+PLAY = ("thickness", "width", "length")
+"""Directions of what goes into a joint."""
 
 
 def plan_json(plan: Plan, worked: Worked, marks: Marks, *, edition: str) -> str:
@@ -55,6 +67,8 @@ def plan_data(plan: Plan, worked: Worked, marks: Marks, *, edition: str) -> Json
         "sizes": [says.size(size) for size in plan.sizes.values()],
         "stock": [says.stock(stock) for stock in plan.stock.values()],
         "parts": [says.part(part) for part in plan.parts.values()],
+        "shapes": [says.shape(shape) for shape in plan.shapes.values()],
+        "joints": [says.joint(joint, worked[MEETINGS].get(joint.id)) for joint in plan.joints.values()],
         "assemblies": [says.assembly(each, extent) for each in plan.assemblies.values()],
         "cut_list": says.cut_list(worked[CUT_LIST]),
         "hardware": [says.hardware(thing) for thing in plan.hardware.values()],
@@ -67,6 +81,7 @@ def plan_data(plan: Plan, worked: Worked, marks: Marks, *, edition: str) -> Json
         "questions": [says.question(question) for question in plan.questions.values()],
         "changes": [says.change(change) for change in plan.changes],
         "findings": [finding_json(finding, marks, says.plain) for finding in worked.findings],
+        "checked": [working.question for working in WORKINGS],
     }
 
 
@@ -176,7 +191,74 @@ class _Says:
             ],
             "follows": list(cut.follows),
             "note": cut.note,
+            "joint": cut.joint,
         }
+
+    def shape(self, shape: Shape) -> Json:
+        return {
+            "id": shape.id,
+            "part": shape.part,
+            "hand": shape.hand,
+            "cuts": [self.cut(cut) for cut in shape.cuts],
+            "marks": list(shape.marks),
+            "turned": sorted(shape.turned),
+        }
+
+    def joint(self, joint: Joint, fit: JointFit | None) -> Json:
+        return {
+            "id": joint.id,
+            "kind": joint.kind,
+            "name": joint.name,
+            "sizes": [self.joint_size(joint, size) for size in joint.sizes],
+            "words": dict(joint.words),
+            "glue": joint.glue,
+            "meetings": [self.meeting(meeting) for meeting in joint.meetings],
+            "floats": list(joint.floats),
+            "note": joint.note,
+            "moves": [self.moves(moves) for moves in joint.moves],
+            "unfilled": [self.side(side) for side in joint.unfilled],
+            "unmet": [self.side(side) for side in joint.unmet],
+            "play": self.play(fit),
+        }
+
+    def joint_size(self, joint: Joint, size: CutSize) -> Json:
+        known = JOINT_SIZES[joint.kind].get(size.name)
+        dimension = 1 if known is None or known.is_length else 0
+        return {
+            "name": f"{joint.id}.{size.name}",
+            "value": self.plain.quantity(Quantity(size.length, dimension)),
+            "follows": list(size.sizes),
+        }
+
+    def meeting(self, meeting: Meeting) -> Json:
+        return {
+            "assembly": meeting.assembly,
+            "cut_in": self.side(meeting.cut_in),
+            "takes": self.side(meeting.takes) if meeting.takes else None,
+        }
+
+    def side(self, side: SideOf) -> Json:
+        return {"copy": side.copy, "part": side.part, "on": list(side.surfaces)}
+
+    def moves(self, moves: Moves) -> Json:
+        return {
+            "how": moves.how,
+            "stays": moves.stays,
+            "goes": moves.goes,
+            "at": [self.plain.length(way) for way in moves.at] if moves.at else None,
+            "way": list(moves.way) if moves.way else None,
+            "angle": None if moves.angle is None else float(moves.angle),
+            "travel": self.plain.maybe(moves.travel),
+        }
+
+    def play(self, fit: JointFit | None) -> Json:
+        """As measured, the least and the greatest: by direction of what goes in, and beyond its end."""
+        found = fit.play if fit else {}
+        in_all = {
+            key: [self.plain.length(one) for one in found[key]] if key in found else None for key in PLAY
+        }
+        end = fit.end if fit else None
+        return {**in_all, "end": [self.plain.length(one) for one in end] if end else None}
 
     def placed(self, placed: Placed) -> Json:
         return {
