@@ -65,7 +65,13 @@ def frame(*, panel: int = 220, nested: bool = False, mirrored: bool = False) -> 
 
 
 def worked(text: str, steps: Mapping[str, str] | None = None) -> tuple[Plan, Worked]:
-    """The project taken as far as its ways out; the test fails when it isn't understood."""
+    """The project taken as far as its ways out."""
+    plan = plan_of(text, steps)
+    return plan, work_all(plan, (COPIES, SOLIDS, PLACED, CLASHES, WAYS_OUT))
+
+
+def plan_of(text: str, steps: Mapping[str, str] | None = None) -> Plan:
+    """The plan of a project as written; the test fails when it isn't understood."""
     with tempfile.TemporaryDirectory() as name:
         folder = Path(name)
         (folder / "project.yaml").write_text(text, encoding="utf-8")
@@ -77,7 +83,7 @@ def worked(text: str, steps: Mapping[str, str] | None = None) -> tuple[Plan, Wor
     said = [problem.message for problem in (*reading.problems, *resolved.problems)]
     assert resolved.plan is not None, said
     assert not said
-    return resolved.plan, work_all(resolved.plan, (COPIES, SOLIDS, PLACED, CLASHES, WAYS_OUT))
+    return resolved.plan
 
 
 Cell = tuple[int, int, int]

@@ -17,7 +17,7 @@ from typing import Any, TypeAlias
 import numpy as np
 from manifold3d import CrossSection, FillRule
 
-from benchalong.plan.model import Turn
+from benchalong.plan.model import Copy
 from benchalong.workings.bodies import Floats
 from benchalong.workings.faces import Bools, FlatFaces, flat_faces, vector_areas
 from benchalong.workings.solids import ShapeId, Solids
@@ -69,8 +69,13 @@ class Body:
     """A copy: point of the shape -> turn * point + at, in mm as floating numbers."""
 
     shape: ShapeId
-    turn: Turn
+    turn: Floats
+    """(3, 3), never mirrored."""
     at: Floats
+
+
+def body_of(copy: Copy) -> Body:
+    return Body(copy.shape, np.array(copy.turn, dtype=float), np.array([float(value) for value in copy.at]))
 
 
 def sheet_of(way: Way) -> Floats:
@@ -96,7 +101,7 @@ class Views:
         return self._faces[shape]
 
     def along(self, body: Body, sheet: Floats) -> View:
-        rows = sheet @ np.array(body.turn, dtype=float)
+        rows = sheet @ body.turn
         key = (body.shape, np.rint(rows * 1e9).tobytes())
         if key not in self._views:
             self._views[key] = _view(self.faces(body.shape), rows)
@@ -171,6 +176,23 @@ def room_before(hinder: View, mover: View, off: Floats) -> float | None:
                     if gap > -DEEP and (least is None or gap < least):
                         least = gap
     return least
+
+
+def shared_width(hinder: View, mover: View, off: Floats, travel: float) -> float:
+    """The least side of the room on the sheet in which the hinder is in the mover's way within its travel, mm."""
+    front, rear = mover.front, hinder.rear
+    ahead = _ahead(rear, front, off)
+    bounds: list[tuple[float, float, float, float]] = []
+    for i in range(len(front.loops)):
+        for j in range(len(rear.loops)):
+            both = front.section(i) ^ rear.section(j).translate(off[:2])
+            if _thickness(both) > WIDE:
+                points = np.concatenate(both.to_polygons())
+                gap = points @ ahead[i, j, :2] + ahead[i, j, 2]
+                if -DEEP < gap.min() < travel:
+                    bounds.append(both.bounds())
+    spans = np.array(bounds).reshape(-1, 4)
+    return float((spans[:, 2:].max(axis=0) - spans[:, :2].min(axis=0)).min()) if bounds else 0.0
 
 
 def _ahead(far: _Ends, near: _Ends, off: Floats) -> Floats:

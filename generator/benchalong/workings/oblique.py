@@ -43,7 +43,7 @@ def _sloping(blocking: Blocking, number: int) -> Floats:
     """(n, 4): normal and distance of each flat face that lies square to no direction of the room; what is
     round has none."""
     body, faces = blocking.bodies[number], blocking.faces(number)
-    room = faces.vertices @ np.array(body.turn, dtype=float).T + body.at
+    room = faces.vertices @ body.turn.T + body.at
     areas = vector_areas(room, faces)
     size = np.linalg.norm(areas, axis=1)
     normals = areas / np.maximum(size, 1e-12)[:, None]

@@ -12,6 +12,7 @@ from benchalong.workings.extent import EXTENT
 from benchalong.workings.groove_ends import GROOVE_ENDS
 from benchalong.workings.left_wood import LEFT_WOOD
 from benchalong.workings.meetings import MEETINGS
+from benchalong.workings.moving import MOVING
 from benchalong.workings.never_used import NEVER_USED
 from benchalong.workings.placed import PLACED
 from benchalong.workings.placing_check import PLACING_CHECK
@@ -35,6 +36,7 @@ WORKINGS: tuple[Working[Any], ...] = (
     GROOVE_ENDS,
     LEFT_WOOD,
     WAYS_OUT,
+    MOVING,
     PLACING_CHECK,
     PROPORTIONS,
 )

@@ -16,7 +16,7 @@ from benchalong.ground.problems import Finding
 from benchalong.plan.model import AssemblyId, Plan
 from benchalong.plan.turns import WAYS
 from benchalong.workings.assembled import Assembled
-from benchalong.workings.blocking import Blocking, Body, Way
+from benchalong.workings.blocking import Blocking, Way, body_of
 from benchalong.workings.bodies import Floats
 from benchalong.workings.clashes import CLASHES
 from benchalong.workings.closing import Gluing, drawn_together, gluings, joined
@@ -108,7 +108,7 @@ class Taking:
     @classmethod
     def of(cls, placed: Placed, clashing: frozenset[tuple[int, int]]) -> Taking:
         lying = placed.lying
-        bodies = [Body(one.copy.shape, one.copy.turn, np.array([float(x) for x in one.copy.at])) for one in lying]
+        bodies = [body_of(one.copy) for one in lying]
         rooms = np.array([[[float(x) for x in corner] for corner in one.room] for one in lying]).reshape(-1, 2, 3)
         volume = np.array([placed.solids[one.copy.shape].volume for one in lying])
         return cls(Blocking(bodies, placed.solids, apart=clashing), rooms[:, 0], rooms[:, 1], volume, tuple(one.copy.mark for one in lying))

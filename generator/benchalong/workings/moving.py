@@ -1,0 +1,250 @@
+"""Does what moves move freely? Doors, lids and drawers are taken through their whole travel.
+
+Each is moved while all others are shut. Where it runs into another that moves, too, that one is opened first:
+a drawer may wait for its door. Two that each wait for the other bind.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from functools import cached_property
+
+import numpy as np
+
+from benchalong.ground.marks import Place
+from benchalong.ground.problems import Finding
+from benchalong.plan.model import Joint, Moves, Plan
+from benchalong.workings.blocking import Body, Views, body_of
+from benchalong.workings.clashes import CLASHES
+from benchalong.workings.placed import PLACED, Lying, Placed
+from benchalong.workings.sweep import TOUCHING, Hit, Sliding, Sweep, Turning
+from benchalong.workings.telling import Telling, called, exact, place_sizes
+from benchalong.workings.working import Worked, Working
+
+RIGHT_ANGLE = Fraction(90)
+HANGS = "hang"
+"""The job after which the back of the piece is against a wall."""
+
+
+@dataclass(frozen=True)
+class Moving:
+    """One thing that moves, in one place."""
+
+    joint: str
+    goes: str
+    """Its mark."""
+    moves: Moves
+    copies: tuple[int, ...]
+    """All that goes with it, by number; what hangs on it, too."""
+    first: tuple[str, ...] = ()
+    """Marks of what must be open before."""
+
+
+class _Bench:
+    """The piece with everything shut, and any of it open."""
+
+    def __init__(self, plan: Plan, placed: Placed, clashing: frozenset[tuple[int, int]]) -> None:
+        self.plan, self.placed = plan, placed
+        self.sweep = Sweep(placed, Views(placed.solids))
+        self._clashing = clashing
+
+    @cached_property
+    def shut(self) -> tuple[Body, ...]:
+        return tuple(body_of(one.copy) for one in self.placed.lying)
+
+    def hits(self, moving: Moving, others: Iterable[int], *, opened: Moving | None = None) -> list[Hit]:
+        """What it runs into of these copies, one of the things that move opened all the way."""
+        motion = motion_of(moving.moves)
+        bodies = list(self.shut)
+        for number in opened.copies if opened else ():
+            bodies[number] = _opened(bodies[number], opened) if opened else bodies[number]
+        movers = [(n, self.shut[n]) for n in moving.copies if not self._is_empty(n)]
+        still = [(n, bodies[n]) for n in others if n not in moving.copies and not self._is_empty(n)]
+        swept = self.sweep.turns_into if isinstance(motion, Turning) else self.sweep.slides_into
+        found = swept(motion, movers, still)  # type: ignore[arg-type]
+        return [hit for hit in found if (min(hit.mover, hit.other), max(hit.mover, hit.other)) not in self._clashing]
+
+    def _is_empty(self, number: int) -> bool:
+        return self.placed.solids[self.placed.lying[number].copy.shape].is_empty
+
+
+def motion_of(moves: Moves) -> Turning | Sliding:
+    assert moves.way is not None
+    way = (float(moves.way[0]), float(moves.way[1]), float(moves.way[2]))
+    if moves.how == "turns":
+        assert moves.at is not None
+        return Turning(np.array([float(x) for x in moves.at]), np.array(way), float(moves.angle or RIGHT_ANGLE))
+    return Sliding(way, float(moves.travel or 0))
+
+
+def _opened(body: Body, moving: Moving) -> Body:
+    motion = motion_of(moving.moves)
+    if isinstance(motion, Turning):
+        return motion.turned(body, motion.angle)
+    return replace(body, at=body.at + motion.travel * np.array(motion.way))
+
+
+def movings(plan: Plan, placed: Placed) -> tuple[Moving, ...]:
+    """Each thing that moves once, however many hinges it has; a stay says how far it opens."""
+    held = {m.goes: m.angle for joint in plan.joints.values() for m in joint.moves if m.how == "is held" and m.angle}
+    found: dict[str, tuple[Joint, Moves]] = {}
+    for joint in plan.joints.values():
+        for moves in joint.moves:
+            if moves.how != "is held" and moves.way is not None:
+                angle = min(filter(None, (moves.angle, held.get(moves.goes))), default=None)
+                found.setdefault(moves.goes, (joint, replace(moves, angle=angle)))
+    groups = {goes: _group(goes, found, placed) for goes in found}
+    return tuple(
+        Moving(joint.id, goes, moves, tuple(sorted(groups[goes]))) for goes, (joint, moves) in found.items() if groups[goes]
+    )
+
+
+def _group(goes: str, found: Mapping[str, tuple[Joint, Moves]], placed: Placed) -> set[int]:
+    """Its copies, and those of what is fixed to it and moves by itself."""
+    marks, todo = {goes}, [goes]
+    while todo:
+        here = todo.pop()
+        hanging = [m for m, (_, moves) in found.items() if _is_in(moves.stays, here) and m not in marks]
+        marks.update(hanging)
+        todo += hanging
+    return {one.number for one in placed.lying if any(_is_in(one.copy.mark, mark) for mark in marks)}
+
+
+def _is_in(mark: str, of: str) -> bool:
+    return mark == of or mark.startswith(f"{of}/")
+
+
+def move_all(plan: Plan, worked: Worked) -> tuple[tuple[Moving, ...], tuple[Finding, ...]]:
+    placed = worked[PLACED]
+    clashing = frozenset((c.one.number, c.other.number) for c in worked[CLASHES].clashes)
+    bench, moving = _Bench(plan, placed, clashing), movings(plan, placed)
+    loose = {number for one in moving for number in one.copies}
+    fixed = [one.number for one in placed.lying if one.number not in loose]
+    findings: list[Finding] = []
+    waits: dict[str, dict[str, Hit]] = {}
+    for one in moving:
+        hits = bench.hits(one, fixed)
+        findings += [_Told(bench, one, _worst(hits)).finding()] if hits else []
+        findings += _into_wall(bench, one)
+        waits[one.goes] = {
+            other.goes: _worst(found)
+            for other in moving
+            if not set(other.copies) & set(one.copies) and (found := bench.hits(one, other.copies))
+        }
+    findings += _waiting(bench, moving, waits)
+    return tuple(replace(one, first=tuple(waits[one.goes])) for one in moving), tuple(findings)
+
+
+def _worst(hits: Sequence[Hit]) -> Hit:
+    return max(hits, key=lambda hit: (round(hit.by, 4), -hit.at, -hit.mover, -hit.other))
+
+
+def _waiting(bench: _Bench, moving: Sequence[Moving], waits: Mapping[str, Mapping[str, Hit]]) -> Iterator[Finding]:
+    """Two that wait for each other bind; one that waits for another must pass it when that is open."""
+    by_mark = {one.goes: one for one in moving}
+    for one in moving:
+        for mark, hit in waits[one.goes].items():
+            other = by_mark[mark]
+            if one.goes in waits[mark]:
+                if one.goes < mark:
+                    yield _Told(bench, one, hit).finding(" while both are shut")
+            elif found := bench.hits(one, other.copies, opened=other):
+                yield _Told(bench, one, _worst(found)).finding(f", even with {_name(bench, other)} wide open")
+
+
+def _name(bench: _Bench, moving: Moving) -> str:
+    """`door LD`."""
+    lying = bench.placed.lying[moving.copies[0]]
+    depth = moving.goes.count("/") + 1
+    if len(lying.copy.assemblies) <= depth:
+        return called(lying)
+    name = bench.plan.assemblies[lying.copy.assemblies[depth]].name
+    return f"{name[:1].lower()}{name[1:]} {moving.goes}"
+
+
+def _subject(bench: _Bench, moving: Moving) -> str:
+    lying = bench.placed.lying[moving.copies[0]]
+    depth = moving.goes.count("/") + 1
+    return lying.copy.part if len(lying.copy.assemblies) <= depth else lying.copy.assemblies[depth]
+
+
+class _Told:
+    """A hit on its way to words."""
+
+    def __init__(self, bench: _Bench, moving: Moving, hit: Hit) -> None:
+        self.bench, self.moving, self.hit = bench, moving, hit
+        self.turns = moving.moves.how == "turns"
+
+    def finding(self, when: str = "") -> Finding:
+        by = exact(round(self.hit.by, 3))
+        said = Telling(self.bench.plan).shown(by)
+        one, other = (self.bench.placed.lying[n] for n in (self.hit.mover, self.hit.other))
+        name = _name(self.bench, self.moving)
+        message = f"{name[:1].upper()}{name[1:]} doesn't {'open' if self.turns else 'slide out'} freely{when}: {self._runs(one, other)} by {said}, {self._from()}"
+        return Finding(
+            "turns-into" if self.turns else "slides-into",
+            "fault",
+            Place(("project.yaml", "joints", self.moving.joint)).key(),
+            _subject(self.bench, self.moving),
+            message,
+            self._remedy(one, other, said),
+            {"by": by},
+            place_sizes(self.bench.plan, one.copy, other.copy),
+        )
+
+    def _runs(self, one: Lying, other: Lying) -> str:
+        return f"{called(one)} runs into {called(other)}"
+
+    def _from(self) -> str:
+        if self.turns:
+            return f"{self.hit.at:.0f}° open" if self.hit.at >= 1 else "as it begins to open"
+        out = Telling(self.bench.plan).shown(exact(round(self.hit.at, 3)))
+        return f"{out} out" if self.hit.at > TOUCHING else "as it begins to slide"
+
+    def _remedy(self, one: Lying, other: Lying, said: str) -> str:
+        if self.turns:
+            return f"leave {said} more between {one.copy.mark} and {other.copy.mark}, or let it open less far"
+        return f"make it {said} smaller on that side, or move {other.copy.mark} out of its way by that much"
+
+
+def _into_wall(bench: _Bench, moving: Moving) -> Iterator[Finding]:
+    """A piece that is hung has a wall at its back."""
+    motion = motion_of(moving.moves)
+    if not isinstance(motion, Turning) or not _hangs(bench.plan):
+        return
+    wall = max(float(one.room[1][1]) for one in bench.placed.lying)
+    beyond = {n: _furthest_back(bench, motion, n) - wall for n in moving.copies}
+    number = max(beyond, key=lambda n: (round(beyond[n], 4), -n))
+    if beyond[number] > TOUCHING:
+        by, one = exact(round(beyond[number], 3)), bench.placed.lying[number]
+        name, said = _name(bench, moving), Telling(bench.plan).shown(by)
+        yield Finding(
+            "turns-into-wall",
+            "fault",
+            Place(("project.yaml", "joints", moving.joint)).key(),
+            _subject(bench, moving),
+            f"{name[:1].upper()}{name[1:]} can't open {float(motion.angle):g}°: {called(one)} would stand {said} in the wall",
+            "let it open less far, or hold it with a stay",
+            {"by": by},
+            place_sizes(bench.plan, one.copy),
+        )
+
+
+def _hangs(plan: Plan) -> bool:
+    return any(job.kind == HANGS and plan.piece in job.assemblies for step in plan.steps.values() for job in step.does)
+
+
+def _furthest_back(bench: _Bench, motion: Turning, number: int) -> float:
+    body = bench.shut[number]
+    points = bench.placed.solids[body.shape].vertices @ body.turn.T + body.at - motion.point
+    angles = np.linspace(0, motion.angle, 1 + int(motion.angle * 4))
+    rows = np.array([motion.matrix(angle)[1] for angle in angles.tolist()])
+    return float((rows @ points.T).max() + motion.point[1])
+
+
+MOVING: Working[tuple[Moving, ...]] = Working(
+    "moving", "Does what moves move freely?", move_all, (PLACED, CLASHES)
+)
+
