@@ -5,7 +5,10 @@ from __future__ import annotations
 import re
 from pathlib import Path
 
-KINDS = ("cut-list", "find", "paper", "part", "piece", "questions", "sizes", "stage", "step", "words")
+KINDS = (
+    "check", "cut-list", "find", "joint", "paper", "part", "piece", "questions", "sizes", "stage", "step",
+    "words",
+)  # fmt: skip
 KIND = re.compile(r'<html [^>]*data-page="([a-z-]+)"')
 
 

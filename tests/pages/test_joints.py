@@ -97,9 +97,9 @@ def test_a_joint_says_its_play_on_each_side_and_in_all() -> None:
     rows = section("joints/frame.html", "play").select("tbody tr")
     assert [[words(cell) for cell in row.select("th, td")] for row in rows] == [
         ["What goes in, across its thickness", "none", "none"],
-        ["What goes in, beyond its end", "1/32 in"],
-        ["Door panel, across its thickness", "1/32 in", "1/16 in"],
-        ["Door panel, beyond its edges and ends", "3/32 in"],
+        ["What goes in, beyond its end", "1/32 in0.79 mm", ""],
+        ["Door panel, across its thickness", "1/32 in0.79 mm", "1/16 in1.59 mm"],
+        ["Door panel, beyond its edges and ends", "3/32 in2.38 mm", ""],
     ]
 
 

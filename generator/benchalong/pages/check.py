@@ -9,13 +9,14 @@ from typing import Any
 
 from benchalong.drawing.alt import listed
 from benchalong.pages.findings import FindingLine, found
-from benchalong.pages.makings import Makings
+from benchalong.pages.makings import Makings, joint_name
 from benchalong.pages.play import PlayLine, play_of
 from benchalong.pages.shell import Link, Shell
 from benchalong.plan.model import Plan
 from benchalong.reading.shape import counted
 from benchalong.workings.copies import COPIES
 from benchalong.workings.order import WORKINGS
+from benchalong.workings.placed import PLACED
 from benchalong.workings.working import Working
 
 
@@ -73,7 +74,7 @@ def _looked_at(plan: Plan) -> str:
 
 def _needs_places(working: Working[Any]) -> bool:
     """Whether it looks at where parts stand."""
-    return working is COPIES or any(_needs_places(need) for need in working.needs)
+    return working in (COPIES, PLACED) or any(_needs_places(need) for need in working.needs)
 
 
 def _not_looked(makings: Makings) -> Iterator[str]:
@@ -88,6 +89,6 @@ def _not_looked(makings: Makings) -> Iterator[str]:
         yield f"{listed(loose)} {stand} nowhere in the piece, so nobody knows yet what is beside."
     for joint in plan.joints.values() if plan.copies else ():
         if not joint.meetings:
-            yield f"Nothing meets in the joint {joint.name}, so there was nothing to measure."
+            yield f"Nothing meets in the joint {joint_name(joint)}, so there was nothing to measure."
     if not plan.steps:
         yield "There are no steps yet, so their order was not looked at."

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from benchalong.pages.joint import joint_line, joint_sizes
-from benchalong.pages.makings import Makings
+from benchalong.pages.makings import Makings, joint_name
 from benchalong.pages.part import part_line
 from benchalong.pages.shell import Shell
 from benchalong.pages.sizes import sizes_shown
@@ -105,7 +105,7 @@ def _joints(makings: Makings) -> list[Entry]:
     for joint in makings.plan.joints.values():
         line = joint_line(makings, joint)
         text = " ".join((line.kind, *(str(part.words) for part in line.parts), joint.note))
-        found.append(Entry("joint", joint.name, f"joints/{joint.id}.html", text))
+        found.append(Entry("joint", str(line.link.words), f"joints/{joint.id}.html", text))
     return found
 
 
@@ -126,7 +126,7 @@ def _sizes(makings: Makings) -> list[Entry]:
     joints = makings.plan.joints.values()
     of_joints = [(joint, size) for joint in joints for size in joint_sizes(makings, joint)]
     return named + [
-        Entry("size", size.name, f"sizes.html#size-{size.name}", f"{joint.name}: {size.words}")
+        Entry("size", size.name, f"sizes.html#size-{size.name}", f"{joint_name(joint)}: {size.words}")
         for joint, size in of_joints
     ]
 

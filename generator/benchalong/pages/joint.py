@@ -10,7 +10,7 @@ from markupsafe import Markup, escape
 from benchalong.drawing.alt import listed
 from benchalong.ground.shown import decimal
 from benchalong.pages.findings import FindingLine, found_about_joint
-from benchalong.pages.makings import Makings, drawn, marks_in_short
+from benchalong.pages.makings import Makings, drawn, joint_name, marks_in_short
 from benchalong.pages.part import CutShown, NamedSize, cut_shown, hand_words, named_size
 from benchalong.pages.play import PlayLine, play_of
 from benchalong.pages.shell import Link, Shell
@@ -106,9 +106,9 @@ def joint_page(makings: Makings, joint: Joint) -> JointPage:
     losses = tuple(_losses(makings, joint))
     kind = KINDS[joint.kind]
     return JointPage(
-        shell=Shell("joint", f"joints/{joint.id}.html", joint.name),
+        shell=Shell("joint", f"joints/{joint.id}.html", joint_name(joint)),
         id=joint.id,
-        name=joint.name,
+        name=joint_name(joint),
         kind=_called(joint),
         about=kind.about,
         facts=tuple(_facts(makings, joint)),

@@ -105,7 +105,7 @@ class Makings:
         return Link(f"parts/{part.id}.html", part.name)
 
     def joint_link(self, joint: Joint) -> Link:
-        return Link(f"joints/{joint.id}.html", joint.name)
+        return Link(f"joints/{joint.id}.html", joint_name(joint))
 
     @cached_property
     def shapes(self) -> Mapping[PartId, tuple[Shape, ...]]:
@@ -139,6 +139,11 @@ class Makings:
     def assemblies_in_piece(self) -> frozenset[AssemblyId]:
         inside = {of for copy in self.plan.copies for of in copy.assemblies}
         return frozenset(inside)
+
+
+def joint_name(joint: Joint) -> str:
+    """As a heading has it; an author need not have named it."""
+    return joint.name[:1].upper() + joint.name[1:]
 
 
 def drawn(picture: Picture | None) -> Markup:

@@ -38,8 +38,11 @@ def _lines(makings: Makings, joint: Joint) -> Iterator[PlayLine]:
     if measured is None:
         return
     loose = [fit for fit in measured.fits if fit.meeting.takes and fit.meeting.takes.part in joint.floats]
-    firm = tuple(fit for fit in measured.fits if fit not in loose)
-    yield from _of(makings, JointFit(firm), "What goes in", end="beyond its end")
+    firm = JointFit(tuple(fit for fit in measured.fits if fit not in loose))
+    if joint.moves:
+        yield from _of(makings, firm, "What moves", end="from what it is fixed to")
+    else:
+        yield from _of(makings, firm, "What goes in", end="beyond its end")
     for part in joint.floats:
         fits = tuple(fit for fit in loose if fit.meeting.takes and fit.meeting.takes.part == part)
         name = makings.plan.parts[part].name
@@ -64,4 +67,4 @@ def _range(makings: Makings, lengths: Iterable[Length | None]) -> Markup:
     """`none`, `1/64 in`, `none to 1/32 in`; empty where nothing is known."""
     known = [length for length in lengths if length is not None]
     ends = sorted({min(known), max(known)}) if known else []
-    return Markup(" to ").join(makings.shows.size(length) if length else "none" for length in ends)
+    return Markup(" to ").join(makings.shows.fine(length) if length else "none" for length in ends)

@@ -46,6 +46,16 @@ class Shows:
         """The same as plain text."""
         return shown(length, self.units, self.precision).text
 
+    def fine(self, length: Length) -> Markup:
+        """A small length that matters more finely than the plan's sizes are shown, such as play: where that
+        would round it, to a thousandth of an inch or a hundredth of a millimetre."""
+        if not any(shown(length, system, self.precision).is_rounded for system in SYSTEMS):
+            return self.size(length)
+        texts = {system: _fine(length, system, self.precision) for system in SYSTEMS}
+        return Markup('<span class="only-inch">{}</span><span class="only-millimetre">{}</span>').format(
+            texts["inch"], texts["millimetre"]
+        )
+
     def rounding(self, length: Length) -> Markup:
         """What rounding does to this length, for each system it is rounded in; empty where nothing is lost.
 
@@ -60,6 +70,11 @@ class Shows:
 
 def _size(length: Length, text: str, classes: str = "size") -> Markup:
     return Markup('<data class="{}" value="{}">{}</data>').format(classes, str(length), text)
+
+
+def _fine(length: Length, system: System, precision: Precision) -> str:
+    seen = shown(length, system, precision)
+    return small_error(length, system) if seen.is_rounded else seen.text
 
 
 def _rounding(length: Length, system: System, precision: Precision) -> Markup:
