@@ -49,6 +49,8 @@ MORTISE_WALL = _least(Fraction(3, 16), Fraction(9, 2))
 """Wood beside a mortise."""
 SHORT_GRAIN = _least(Fraction(1, 4), 6)
 """From a channel across the grain to the end of the board: short grain breaks out."""
+GLUED_PLAY = _least(Fraction(1, 32), Fraction(4, 5))
+"""At most, on each side of a glued joint: what slides with hand pressure has a tenth of that."""
 GROOVE_DEPTH = Share(Fraction(0), Fraction(1, 2))
 """Of a groove in a face, of the thickness."""
 GROOVE_WIDTH = Share(Fraction(0), Fraction(1, 2))

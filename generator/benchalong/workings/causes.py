@@ -6,7 +6,7 @@ it isn't wide enough there. Otherwise: would the two fit if one of them were tur
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
@@ -16,11 +16,11 @@ from benchalong.ground.lengths import Length
 from benchalong.plan.cuts.surfaces import SURFACES
 from benchalong.plan.flips import HALF_TURNS, MIRRORED, Flip
 from benchalong.plan.model import AXES, Axis, Cut, Surface
-from benchalong.workings.cut_bounds import Bounds, bounds
+from benchalong.workings.cut_bounds import Bounds, bounds, meets
 from benchalong.workings.overlap import TOUCHING
 from benchalong.workings.placed import Lying, Placed, Relation
 
-RECEIVES = ("groove", "dado", "mortise", "rabbet", "notch", "slot")
+RECEIVES = ("groove", "dado", "mortise", "rabbet")
 CLOSE = Length(1, 1_000)
 """Faces nearer than this, in mm, are taken for one when a region of overlap is compared with a cut."""
 
@@ -37,26 +37,41 @@ class Cause:
     by: Length
     stops: Length
     """For a stop: how far short of that side."""
+    width: Length
+    """How wide the cut is along that axis."""
 
 
-def cause_in(lying: Lying, region: Mapping[Axis, tuple[Length, Length]]) -> Cause | None:
-    """The cut of this part that a region of overlap, in this part's directions, goes beyond."""
-    found = list(_causes(lying, region))
+def cause_in(lying: Lying, region: Bounds, enters: Bounds) -> Cause | None:
+    """The cut of this part that a region of overlap, in this part's directions, goes beyond.
+
+    `enters` is the room the other takes up. What goes further beyond a cut than the cut is large was never
+    meant for it. A shoulder that runs into the wood beside a groove is no tongue too thick: its own end lies
+    elsewhere.
+    """
+    found = [
+        cause
+        for cut, room in _receiving(lying)
+        if meets(room, enters) and (cause := _cause(lying, cut, room, region)) is not None
+        if cause.code == "past-stop" or cause.by <= cause.width
+        if cause.code != "too-narrow" or _has_its_end(cut, region, enters)
+    ]
     return min(found, key=lambda cause: cause.by, default=None)
 
 
-def _causes(lying: Lying, region: Mapping[Axis, tuple[Length, Length]]) -> Iterator[Cause]:
+def _has_its_end(cut: Cut, region: Bounds, enters: Bounds) -> bool:
+    """Whether the region reaches as deep under the cut's surface as what enters does."""
+    lies = SURFACES[cut.surfaces[0]]
+    deep = 0 if lies.is_far else 1
+    return abs(region[lies.inward][deep] - enters[lies.inward][deep]) <= CLOSE
+
+
+def _receiving(lying: Lying) -> Iterator[tuple[Cut, Bounds]]:
     for cut in lying.part.cuts:
         if cut.kind in RECEIVES:
-            for prism in cut.takes:
-                cause = _cause(lying, cut, bounds(prism), region)
-                if cause is not None:
-                    yield cause
+            yield from ((cut, bounds(prism)) for prism in cut.takes)
 
 
-def _cause(
-    lying: Lying, cut: Cut, room: Bounds, region: Mapping[Axis, tuple[Length, Length]]
-) -> Cause | None:
+def _cause(lying: Lying, cut: Cut, room: Bounds, region: Bounds) -> Cause | None:
     """The region lies against one end of the cut's room, and within it in the other two directions."""
     beyond = [axis for axis in AXES if not _within(region[axis], room[axis])]
     if len(beyond) != 1:
@@ -70,11 +85,11 @@ def _cause(
     side = next(s for s, d in SURFACES.items() if d.inward == axis and d.is_far == is_far)
     lies = SURFACES[cut.surfaces[0]]
     run: Axis = "across" if cut.kind == "dado" else lies.run
-    if axis == lies.inward:
+    if axis in {SURFACES[surface].inward for surface in cut.surfaces}:
         code = "too-shallow"
     else:
         code = "past-stop" if axis == run and cut.kind != "mortise" else "too-narrow"
-    return Cause(code, cut, axis, side, high - low, whole - stop if is_far else start)
+    return Cause(code, cut, axis, side, high - low, whole - stop if is_far else start, stop - start)
 
 
 def _within(inner: tuple[Length, Length], outer: tuple[Length, Length]) -> bool:

@@ -94,9 +94,7 @@ def _between(first: tuple[Flat, ...], second: tuple[Flat, ...], how: Relation) -
         there = second[j].corners @ turn.T + at
         area = _shared_area(first[i].corners, there, normals[i])
         if area > SMALLEST:
-            found.append(
-                Facing(normals[i], float(gaps[i, j]), area, second[j].normal, second[j].distance)
-            )
+            found.append(Facing(normals[i], float(gaps[i, j]), area, second[j].normal, second[j].distance))
     return tuple(found)
 
 

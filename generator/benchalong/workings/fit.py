@@ -1,4 +1,4 @@
-"""How two joined parts fit: what closes, what room is left at the end, how much play there is on each side."""
+"""How two joined parts fit: what closes, what room is left at the end, how much play each side has."""
 
 from __future__ import annotations
 
@@ -36,13 +36,18 @@ class Fit:
     """The least room between sloping faces, square to them."""
 
     @property
+    def marks(self) -> frozenset[str]:
+        """Of the two copies."""
+        return frozenset(side.copy for side in (self.meeting.cut_in, self.meeting.takes) if side)
+
+    @property
     def in_all(self) -> Mapping[str, Length]:
         """Both sides together, where there are two."""
         return {key: a + b for key, (a, b) in self.play.items() if a is not None and b is not None}
 
 
-def fit_of(meeting: Meeting, placed: Placed, faces: Faces) -> Fit | None:
-    """None for a joint with nothing that enters."""
+def fit_of(meeting: Meeting, placed: Placed, faces: Faces, *, has_shoulder: bool) -> Fit | None:
+    """None for a joint with nothing that enters. Without a shoulder the end itself should close."""
     if meeting.takes is None:
         return None
     one, other = placed.by_mark[meeting.cut_in.copy], placed.by_mark[meeting.takes.copy]
@@ -53,7 +58,7 @@ def fit_of(meeting: Meeting, placed: Placed, faces: Faces) -> Fit | None:
     ways = [*into, *(way for tip in tips if not _any((way := -(turn @ _outward(tip))), into))]
     ahead = [facing for facing in looking if _any(facing.normal, ways)]
     at_tip = [facing for facing in ahead if any(_is_tip(facing, tip, other) for tip in tips)]
-    shoulders = [facing for facing in ahead if facing not in at_tip]
+    shoulders = [facing for facing in ahead if facing not in at_tip] if has_shoulder else ahead
     aside = [facing for facing in looking if not _any(facing.normal, ways)]
     return Fit(meeting, _open(shoulders, ways), _least(at_tip), _play(aside), _least(_sloping(aside)))
 

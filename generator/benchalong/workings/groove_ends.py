@@ -1,6 +1,7 @@
 """Does a groove that runs right through show as a hole at an end of its part?
 
-It does where nothing fills it just inside the end and no other piece of wood covers it from outside.
+It does where nothing fills it just inside the end and no other piece of wood covers it from outside. Copies
+that don't fit are left out: what would fill their grooves isn't where it should be.
 """
 
 from __future__ import annotations
@@ -18,9 +19,11 @@ from benchalong.plan.cuts.surfaces import SURFACES
 from benchalong.plan.flips import SURFACE_PAIRS
 from benchalong.plan.model import AXES, Axis, Cut, Plan, Surface
 from benchalong.reading.written import PROJECT_FILE
+from benchalong.workings.clashes import CLASHES
 from benchalong.workings.cut_bounds import Bounds, bounds, holds
+from benchalong.workings.meetings import MEETINGS, troubled_copies
 from benchalong.workings.placed import PLACED, Lying, Placed, Relation, relation
-from benchalong.workings.telling import Telling, called, likewise
+from benchalong.workings.telling import Telling, called, likewise, the
 from benchalong.workings.working import Worked, Working
 
 INSIDE, OUTSIDE = 0.2, 5.0
@@ -40,19 +43,29 @@ class Mouth:
     end: Surface
     room: Bounds
 
+    @property
+    def size(self) -> tuple[Length, Length]:
+        """Width and depth of the groove."""
+        lies = SURFACES[self.cut.surfaces[0]]
+        (near, far), (mouth, bottom) = self.room[lies.across], self.room[lies.inward]
+        return far - near, bottom - mouth
+
 
 def look_at_groove_ends(plan: Plan, worked: Worked) -> tuple[None, tuple[Finding, ...]]:
     placed = worked[PLACED]
     shows: dict[Key, bool] = {}
-    found: dict[tuple[str, Cut, Surface], list[Mouth]] = {}
+    found: dict[object, list[Mouth]] = {}
+    troubled = troubled_copies(plan, worked[CLASHES].clashes, worked[MEETINGS])
     for lying in placed.lying:
+        if lying.copy.mark in troubled:
+            continue
         near = [(other, relation(lying, other)) for other in placed.beside[lying.number]]
         for number, mouth in enumerate(_mouths(lying)):
             key = (lying.copy.shape, number, mouth.end, frozenset(how for _, how in near))
             if key not in shows:
                 shows[key] = _shows(placed, mouth, [how for _, how in near])
             if shows[key]:
-                found.setdefault((lying.copy.part, mouth.cut, mouth.end), []).append(mouth)
+                found.setdefault((lying.copy.part, _place(mouth), *mouth.size), []).append(mouth)
     return None, tuple(_finding(plan, mouths) for mouths in found.values())
 
 
@@ -63,13 +76,17 @@ def _mouths(lying: Lying) -> Iterator[Mouth]:
             continue
         run: Axis = SURFACES[cut.surfaces[0]].run
         room, whole = bounds(cut.takes[0]), lying.part.box[AXES.index(run)]
-        for end, (place, limit) in zip(SURFACE_PAIRS[run], zip(room[run], (Length(0), whole), strict=True), strict=True):
+        for end, (place, limit) in zip(
+            SURFACE_PAIRS[run], zip(room[run], (Length(0), whole), strict=True), strict=True
+        ):
             if place == limit and not _is_gone(lying, cut, {**room, run: (limit, limit)}):
                 yield Mouth(lying, cut, end, {**room, run: (limit, limit)})
 
 
 def _is_gone(lying: Lying, cut: Cut, mouth: Bounds) -> bool:
-    return any(holds(bounds(prism), mouth) for other in lying.part.cuts if other != cut for prism in other.takes)
+    return any(
+        holds(bounds(prism), mouth) for other in lying.part.cuts if other != cut for prism in other.takes
+    )
 
 
 def _shows(placed: Placed, mouth: Mouth, near: list[Relation]) -> bool:
@@ -96,17 +113,29 @@ def _open_share(slab: Any, others: list[Any]) -> float:
 
 def _finding(plan: Plan, mouths: list[Mouth]) -> Finding:
     telling, first = Telling(plan), mouths[0]
-    lies = SURFACES[first.cut.surfaces[0]]
-    width, depth = (high - low for low, high in (first.room[lies.across], first.room[lies.inward]))
+    width, depth = first.size
     message = (
-        f"the groove in {_the(first.cut.surfaces[0])} of {called(first.lying)} comes out at {_the(first.end)} and shows there"
+        f"the groove in {the(first.lying.named(first.cut.surfaces[0]))} of {called(first.lying)} "
+        f"comes out at {the(first.lying.named(first.end))} and shows there"
         f" as a hole of {telling.shown(width)} x {telling.shown(depth)}"
     )
-    also = likewise(mouth.lying.copy.mark for mouth in mouths[1:])
-    remedy = f"stop it {telling.shown(depth)} or more short of {_the(first.end)}, fill it, or leave it if nobody sees that end"
+    also = likewise(f"{mouth.lying.named(mouth.end)} of {mouth.lying.copy.mark}" for mouth in mouths[1:])
+    remedy = (
+        f"stop it {telling.shown(depth)} or more short of that end, fill it, or leave it if "
+        "nobody sees that end"
+    )
     sizes = tuple(sorted({name for size in first.cut.sizes for name in size.sizes}))
     numbers = {"width": width, "depth": depth}
-    return Finding("groove-end-shows", "doubt", _place(first), first.lying.copy.part, message[0].upper() + message[1:] + also, remedy, numbers, sizes)
+    return Finding(
+        "groove-end-shows",
+        "doubt",
+        _place(first),
+        first.lying.copy.part,
+        message[0].upper() + message[1:] + also,
+        remedy,
+        numbers,
+        sizes,
+    )
 
 
 def _place(mouth: Mouth) -> Place:
@@ -115,10 +144,6 @@ def _place(mouth: Mouth) -> Place:
     return Place((PROJECT_FILE, "parts", mouth.lying.copy.part, "cuts", mouth.cut.index))
 
 
-def _the(surface: str) -> str:
-    return f"the {surface}" if surface in ("face", "back") else surface
-
-
 GROOVE_ENDS: Working[None] = Working(
-    "groove ends", "Does a groove show as a hole at an end?", look_at_groove_ends, (PLACED,)
+    "groove ends", "Does a groove show as a hole at an end?", look_at_groove_ends, (PLACED, CLASHES, MEETINGS)
 )

@@ -22,7 +22,7 @@ from benchalong.reading.written import PROJECT_FILE
 from benchalong.trade.proportions import LEAST_WALL, SHORT_GRAIN
 from benchalong.workings.cut_bounds import SIDES, Bounds, bounds, is_empty, meets
 from benchalong.workings.solids import SOLIDS, Solid, loose_pieces
-from benchalong.workings.telling import Telling
+from benchalong.workings.telling import Telling, once
 from benchalong.workings.working import Worked, Working
 
 CHANNELS = ("groove", "dado", "rabbet", "mortise", "slot")
@@ -52,8 +52,7 @@ def look_at_left_wood(plan: Plan, worked: Worked) -> tuple[None, tuple[Finding, 
         found += looking.walls()
         found += looking.break_ins()
         found += looking.pieces(worked[SOLIDS][name])
-    unique = {(finding.code, finding.place, finding.message): finding for finding in found}
-    return None, tuple(unique.values())
+    return None, once(found)
 
 
 def walls_of(part: Part) -> tuple[Wall, ...]:
@@ -128,7 +127,10 @@ class _Looking:
                 yield self._thin(wall)
 
     def _is_thin(self, wall: Wall) -> bool:
+        """Not where rabbets meet at a corner; the walls of a joint's mortise are a matter of proportions."""
         if wall.other is not None and wall.other.kind in ("rabbet", "notch") and wall.cut.kind == "rabbet":
+            return False
+        if wall.cut.kind == "mortise" and wall.cut.joint and wall.other is None:
             return False
         return wall.thickness < self._least(wall)
 
@@ -139,7 +141,9 @@ class _Looking:
     def _thin(self, wall: Wall) -> Finding:
         left, least = self.telling.shown(wall.thickness), self._least(wall)
         towards = (
-            f"and {_called(wall.other)}" if wall.other is not None else f"and {SIDES[wall.axis][wall.at_far_end]}"
+            f"and {_called(wall.other)}"
+            if wall.other is not None
+            else f"and {SIDES[wall.axis][wall.at_far_end]}"
         )
         message = (
             f"{self.part.name}: only {left} of wood is left between {_called(wall.cut)} {towards};"
@@ -151,11 +155,14 @@ class _Looking:
 
     def break_ins(self) -> Iterator[Finding]:
         """A hole or mortise that ends inside the wood and runs into a cut made from another side."""
+        told: set[frozenset[tuple[str, int, str]]] = set()
         for cut in self.part.cuts:
             if cut.kind not in ("hole", "mortise") or not cut.takes or self._is_through(cut):
                 continue
             for other in self.part.cuts:
-                if self._breaks_into(cut, other):
+                both = frozenset((one.joint, one.index, one.kind) for one in (cut, other))
+                if both not in told and self._breaks_into(cut, other):
+                    told.add(both)
                     message = f"{self.part.name}: {_called(cut)} breaks into {_called(other)}"
                     remedy = "move one of them, or make it less deep"
                     yield self._finding("cuts-break-into-each-other", "doubt", cut, message, remedy, {})
@@ -171,7 +178,7 @@ class _Looking:
     def _is_through(self, cut: Cut) -> bool:
         room = bounds(cut.takes[0])
         n = next(n for n, axis in enumerate(AXES) if cut.surfaces[0].replace("the ", "") in _sides(axis))
-        return room[AXES[n]] == (0, self.part.box[n])
+        return room[AXES[n]] == (Length(0), self.part.box[n])
 
     def pieces(self, solid: Solid) -> Iterator[Finding]:
         volumes = loose_pieces(solid)
@@ -179,11 +186,22 @@ class _Looking:
             message = f"{self.part.name}: its cuts together leave {len(volumes)} separate pieces of wood"
             remedy = "let some wood stand between them: look at the cuts that meet from two sides"
             place = Place((PROJECT_FILE, "parts", self.part.id)).key()
-            yield Finding("part-falls-apart", "fault", place, self.part.id, message, remedy, {}, self._sizes(None))
+            yield Finding(
+                "part-falls-apart", "fault", place, self.part.id, message, remedy, {}, self._sizes(None)
+            )
         elif not volumes:
             message = f"{self.part.name}: its cuts together leave nothing of it"
             place = Place((PROJECT_FILE, "parts", self.part.id)).key()
-            yield Finding("part-all-cut-away", "fault", place, self.part.id, message, "make them smaller", {}, self._sizes(None))
+            yield Finding(
+                "part-all-cut-away",
+                "fault",
+                place,
+                self.part.id,
+                message,
+                "make them smaller",
+                {},
+                self._sizes(None),
+            )
 
     def _finding(
         self, code: str, level: Level, cut: Cut, message: str, remedy: str, numbers: dict[str, Length]

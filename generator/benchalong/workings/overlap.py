@@ -12,9 +12,11 @@ from dataclasses import dataclass
 from typing import Any
 
 import manifold3d
+import numpy as np
 
+from benchalong.ground.lengths import Length
 from benchalong.plan.model import AXES, Axis
-from benchalong.plan.turns import Room, Way
+from benchalong.plan.turns import Room
 from benchalong.workings.placed import Placed, Range, Relation
 from benchalong.workings.telling import exact
 
@@ -22,7 +24,8 @@ TOUCHING = 0.02
 """Parts that lie in each other by no more than this, in mm, only touch."""
 HAIR = 0.004
 """In mm: thinner parts of an overlap than this are contact, not overlap."""
-MOSTLY = 0.9
+FAR = 20_000.0
+"""In mm: further than any part reaches."""
 
 
 @dataclass(frozen=True)
@@ -79,13 +82,11 @@ def _region(placed: Placed, how: Relation, core: Any) -> Region:
     half = HAIR / 2
     spans = [(low - half, high + half) for low, high in ((low_x, high_x), (low_y, high_y), (low_z, high_z))]
     ranges = {axis: (exact(low), exact(high)) for axis, (low, high) in zip(AXES, spans, strict=True)}
-    axis, sign = _stands_in(placed, how, spans, ranges)
+    axis, sign = _stands_in(placed, how, spans)
     return Region(ranges, axis, sign, float(core.volume()))
 
 
-def _stands_in(
-    placed: Placed, how: Relation, spans: list[tuple[float, float]], ranges: Mapping[Axis, Range]
-) -> tuple[Axis, int]:
+def _stands_in(placed: Placed, how: Relation, spans: list[tuple[float, float]]) -> tuple[Axis, int]:
     """Which way the second enters the first: along which it ends inside, while the first ends round it."""
     grown = [(low - 1e-3, high + 1e-3) for low, high in spans]
     box = manifold3d.Manifold.cube([high - low for low, high in grown]).translate([low for low, _ in grown])
@@ -114,8 +115,13 @@ def _shorter_way(placed: Placed, how: Relation, n: int) -> int:
     return 1 if first[n + 3] - second[n] <= second[n + 3] - first[n] else -1
 
 
-def way_out(region: Region) -> Way:
-    """As a way in the first part's directions."""
-    n = AXES.index(region.axis)
-    x, y, z = (region.sign * int(m == n) for m in range(3))
-    return (x, y, z)
+def thickness_there(placed: Placed, how: Relation, region: Region, axis: Axis, *, of_second: bool) -> Length:
+    """How thick one of the two is along an axis of the first, where the region lies."""
+    low, high = (np.array(side, dtype=float) for side in region.room)
+    n = AXES.index(axis)
+    middle, half = (low + high) / 2, (high - low) / 2 * 0.9
+    half[n] = FAR
+    probe = manifold3d.Manifold.cube((2 * half).tolist()).translate((middle - half).tolist())
+    body = placed.body(how.second).transform(how.matrix) if of_second else placed.body(how.first)
+    bounds = (body ^ probe).bounding_box()
+    return exact(bounds[n + 3] - bounds[n])

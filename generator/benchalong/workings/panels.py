@@ -12,8 +12,11 @@ from benchalong.reading.written import PROJECT_FILE
 from benchalong.trade.proportions import LEAST_HELD
 from benchalong.workings.fit import Fit
 from benchalong.workings.overlap import TOUCHING
-from benchalong.workings.placed import Lying, Placed
+from benchalong.workings.placed import SIDES, Lying, Placed, ahead
 from benchalong.workings.telling import Telling, called, likewise, place_sizes, start
+
+STRAY = Length(100)
+"""In mm: what lies further from a groove was not meant for it."""
 
 
 def look_at_panels(plan: Plan, placed: Placed, joint: Joint, fits: list[Fit]) -> Iterator[Finding]:
@@ -50,10 +53,18 @@ class _Panels:
         less = (meant - end) * sides
         span = "width" if key == "edges" else "length"
         room = "no room at all" if end == 0 else f"only {self.telling.shown(end)} of room"
-        why = ": a wide board swells in a damp season and bursts its frame" if key == "edges" and is_board else ""
-        message = f"{start(called(panel))} has {room} at {surface}, where {self.telling.shown(meant)} was meant{why}"
-        others = dict.fromkeys(mark for fit in same if (mark := self._panel(fit).copy.mark) != panel.copy.mark)
-        remedy = f"take {self.telling.shown(less)} off the {span} of {panel.part.name.lower()}, or make the groove deeper"
+        why = ": a wide board swells in a damp season and bursts its frame" if level == "fault" else ""
+        message = (
+            f"{start(called(panel))} has {room} at {panel.named(surface)}, where "
+            f"{self.telling.shown(meant)} was meant{why}"
+        )
+        others = dict.fromkeys(
+            mark for fit in same if (mark := self._panel(fit).copy.mark) != panel.copy.mark
+        )
+        remedy = (
+            f"take {self.telling.shown(less)} off the {span} of {panel.part.name.lower()}, or "
+            "make the groove deeper"
+        )
         numbers = {"room": end, "meant": meant, "less": less}
         return self._finding("panel-tight", level, panel, message + likewise(others), remedy, numbers)
 
@@ -61,44 +72,75 @@ class _Panels:
         """In the groove, but hardly."""
         least = LEAST_HELD.inch if self.plan.units == "inch" else LEAST_HELD.millimetre
         depth = self.sizes.get("depth", Length(0))
-        shallow = [fit for fit in fits if fit.end is not None and depth - fit.end < least]
-        for fit in _each_panel(shallow):
-            assert fit.end is not None
-            panel, reach = self._panel(fit), max(Length(0), depth - fit.end)
-            if reach == 0:
-                yield self._out(panel, self._surface(fit), fit.meeting.cut_in.copy, Length(0), least)
+        found: dict[tuple[str, Length], list[Fit]] = {}
+        for fit in fits:
+            if fit.end is not None and depth - fit.end < least:
+                found.setdefault((self._panel(fit).copy.part, depth - fit.end), []).append(fit)
+        for (_, reach), same in found.items():
+            panel = self._panel(same[0])
+            if reach <= 0:
+                also = [
+                    f"{self._panel(fit).named(self._surface(fit))} of {self._panel(fit).copy.mark}"
+                    for fit in same[1:]
+                ]
+                yield self._out(panel, self._surface(same[0]), same[0].meeting.cut_in.copy, Length(0), also)
                 continue
+            sides = dict.fromkeys(
+                panel.named(self._surface(fit)) for fit in same if self._panel(fit) is panel
+            )
+            others = dict.fromkeys(
+                self._panel(fit).copy.mark for fit in same if self._panel(fit) is not panel
+            )
             message = (
-                f"{start(called(panel))} reaches only {self.telling.shown(reach)} into the groove at {self._surface(fit)};"
+                f"{start(called(panel))} reaches only {self.telling.shown(reach)} into its groove "
+                f"at {' and '.join(sides)};"
                 f" common practice is {self.telling.shown(least)} when it has shrunk most"
             )
-            remedy = f"make it wider there by {self.telling.shown(least - reach)} or more"
-            yield self._finding("panel-barely-held", "doubt", panel, message, remedy, {"reach": reach})
+            remedy = f"make it {self.telling.shown((least - reach) * len(sides))} larger, or more"
+            yield self._finding(
+                "panel-barely-held",
+                "doubt",
+                panel,
+                message + likewise(others),
+                remedy,
+                {"reach": reach, "least": least},
+            )
 
     def out(self) -> Iterator[Finding]:
-        """Grooves that a loose part should lie in and doesn't reach."""
-        for side in self.joint.unfilled if self.joint.floats else ():
+        """Grooves that a loose part lies straight ahead of and doesn't reach."""
+        holding = {m.cut_in for m in self.joint.meetings if m.takes and m.takes.part in self.joint.floats}
+        sides = dict.fromkeys([*(m.cut_in for m in self.joint.meetings), *self.joint.unfilled])
+        found: dict[tuple[str, Length], list[tuple[Lying, Surface, str]]] = {}
+        for side in sides if self.joint.floats else ():
             groove = self.placed.by_mark[side.copy]
             way = groove.way(groove.surface(side.surfaces[0]))
-            n = next(n for n in range(3) if way[n])
-            for panel in self._beside(groove):
-                gap = (
-                    panel.room[0][n] - groove.room[1][n]
-                    if way[n] > 0
-                    else groove.room[0][n] - panel.room[1][n]
-                )
-                if gap > 0:
-                    surface = next(s for s in _SIDES if panel.way(s) == (-way[0], -way[1], -way[2]))
-                    yield self._out(panel, surface, groove.copy.mark, gap, Length(0))
+            for panel in self._beside(groove) if side not in holding else ():
+                gap = ahead(groove, panel, way)
+                if gap is not None and 0 <= gap < STRAY:
+                    surface = next(s for s in SIDES if panel.way(s) == (-way[0], -way[1], -way[2]))
+                    found.setdefault((panel.copy.part, gap), []).append((panel, surface, groove.copy.mark))
+        for (_, gap), same in found.items():
+            also = [f"{panel.named(surface)} of {panel.copy.mark}" for panel, surface, _ in same[1:]]
+            yield self._out(*same[0], gap, also)
 
-    def _out(self, panel: Lying, surface: Surface, groove: str, gap: Length, least: Length) -> Finding:
+    def _out(self, panel: Lying, surface: Surface, groove: str, gap: Length, also: list[str]) -> Finding:
         other = self.placed.by_mark[groove]
         away = f"stands {self.telling.shown(gap)} away from" if gap else "only just reaches"
-        message = f"{start(called(panel))} {away} {called(other)} at {surface}, so it is out of its groove"
-        needed = gap + max(least, self.sizes.get("depth", Length(0)) - self._meant(surface))
+        message = (
+            f"{start(called(panel))} {away} {called(other)} at {panel.named(surface)}, so it is "
+            "out of its groove"
+        )
+        needed = gap + self.sizes.get("depth", Length(0)) - self._meant(surface)
         span = "width" if surface.startswith("edge") else "length"
-        remedy = f"add {self.telling.shown(needed)} to its {span} on that side, or move it there"
-        return self._finding("panel-out-of-groove", "fault", panel, message, remedy, {"away": gap, "add": needed})
+        remedy = f"add {self.telling.shown(needed)} to its {span} at each such side, or move it there"
+        return self._finding(
+            "panel-out-of-groove",
+            "fault",
+            panel,
+            message + likewise(also),
+            remedy,
+            {"away": gap, "add": needed},
+        )
 
     def _beside(self, groove: Lying) -> Iterator[Lying]:
         within = groove.copy.mark.rpartition("/")[0]
@@ -118,16 +160,10 @@ class _Panels:
         key = "panel_side_play" if surface.startswith("edge") else "panel_end_play"
         return self.sizes.get(key, Length(0))
 
-    def _finding(self, code: str, level: Level, panel: Lying, message: str, remedy: str, numbers: dict[str, Length]) -> Finding:
+    def _finding(
+        self, code: str, level: Level, panel: Lying, message: str, remedy: str, numbers: dict[str, Length]
+    ) -> Finding:
         own = {name for size in self.joint.sizes for name in size.sizes}
         place = Place((PROJECT_FILE, "parts", panel.copy.part)).key()
         sizes = tuple(sorted(own.union(place_sizes(self.plan, panel.copy))))
         return Finding(code, level, place, panel.copy.part, message, remedy, numbers, sizes)
-
-
-_SIDES: tuple[Surface, ...] = ("face", "back", "edge a", "edge b", "end a", "end b")
-
-
-def _each_panel(fits: list[Fit]) -> list[Fit]:
-    """One for each copy and side of it."""
-    return list({(fit.meeting.takes.copy, fit.meeting.takes.surfaces): fit for fit in fits if fit.meeting.takes}.values())

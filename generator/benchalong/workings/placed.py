@@ -22,7 +22,6 @@ from benchalong.plan.model import AXES, Axis, Copy, Part, Plan, Surface, Turn
 from benchalong.plan.turns import UNTURNED, Room, Way, after, moved, turned
 from benchalong.plan.walk import walk
 from benchalong.workings.bodies import Floats
-from benchalong.workings.copies import COPIES
 from benchalong.workings.solids import SOLIDS, ShapeId, Solids, shaped
 from benchalong.workings.working import Worked, Working
 
@@ -66,6 +65,20 @@ class Lying:
         way = outward(named, self.written)
         return next(side for side in SIDES if outward(side, self.copy.turn) == way)
 
+    def named(self, side: Surface) -> Surface:
+        """The other way round: what the author calls this side of the wood."""
+        way = self.way(side)
+        return next(surface for surface in SIDES if outward(surface, self.written) == way)
+
+    def as_written(self, ranges: Mapping[Axis, Range]) -> dict[Axis, Range]:
+        """A body in the wood's directions, in those of the part as the author placed it."""
+        found = dict(ranges)
+        for n, axis in enumerate(AXES):
+            if any(row[n] != written[n] for row, written in zip(self.copy.turn, self.written, strict=True)):
+                low, high = ranges[axis]
+                found[axis] = (self.part.box[n] - high, self.part.box[n] - low)
+        return found
+
     def way(self, surface: Surface) -> Way:
         return outward(surface, self.copy.turn)
 
@@ -80,7 +93,7 @@ class Placed:
     lying: tuple[Lying, ...]
     solids: Solids
     frames: Mapping[str, Turn]
-    """How each assembly's own directions lie in the room, by its mark from the piece down; the piece has ""."""
+    """How each assembly's own directions lie in the room, by its mark; the piece itself has ""."""
     _bodies: dict[ShapeId, Any] = field(default_factory=dict)
 
     @cached_property
@@ -149,8 +162,20 @@ def overlaps(one: Room, other: Room) -> bool:
     return all(one[0][n] < other[1][n] and other[0][n] < one[1][n] for n in range(3))
 
 
+def ahead(lying: Lying, other: Lying, way: Way) -> Length | None:
+    """The distance straight ahead from one room to the other; None when they pass each other."""
+    n = next(n for n in range(3) if way[n])
+    if any(
+        lying.room[0][m] >= other.room[1][m] or other.room[0][m] >= lying.room[1][m]
+        for m in range(3)
+        if m != n
+    ):
+        return None
+    return other.room[0][n] - lying.room[1][n] if way[n] > 0 else lying.room[0][n] - other.room[1][n]
+
+
 def room_at(box: Point3, turn: Turn, at: Point3) -> Room:
-    """The room a box takes up: a row of a square turn has one entry, so each side is looked up, not summed."""
+    """The room a box takes up. A row of a square turn has one entry: sides are looked up, not summed."""
     spans = []
     for row in turn:
         column = next(n for n in range(3) if row[n])
@@ -184,11 +209,11 @@ def place_solids(plan: Plan, worked: Worked) -> tuple[Placed, tuple[Finding, ...
             written.get(copy.mark, copy.turn),
             room_at(made[copy.shape].box, copy.turn, copy.at),
         )
-        for number, copy in enumerate(worked[COPIES])
+        for number, copy in enumerate(plan.copies)
     )
     return Placed(lying, worked[SOLIDS], frames), ()
 
 
 PLACED: Working[Placed] = Working(
-    "placed", "Where does each piece of wood lie, and what lies near it?", place_solids, (COPIES, SOLIDS)
+    "placed", "Where does each piece of wood lie, and what lies near it?", place_solids, (SOLIDS,)
 )

@@ -21,6 +21,7 @@ from benchalong.trade.proportions import (
     DADO_DEPTH,
     DOVETAIL_SLOPE,
     DOWEL,
+    GLUED_PLAY,
     GROOVE_DEPTH,
     GROOVE_WIDTH,
     LAP,
@@ -36,7 +37,7 @@ from benchalong.trade.proportions import (
 )
 from benchalong.workings.cut_bounds import length_of
 from benchalong.workings.solids import SOLIDS
-from benchalong.workings.telling import Telling
+from benchalong.workings.telling import Telling, once
 from benchalong.workings.working import Worked, Working
 
 
@@ -85,7 +86,8 @@ class Bench:
         change = f"{'less' if size > limit else 'more'}"
         return Odd(
             code,
-            f"has a {key} of {self.shown(size)}, in wood of {self.shown(whole)} {of}; common practice is {said} of it",
+            f"has a {key} of {self.shown(size)}, in wood of {self.shown(whole)} {of}; common "
+            f"practice is {said} of it",
             f"make the {key} {self.shown(abs(size - limit))} {change}",
             {key: size, "of": whole, "limit": limit},
         )
@@ -97,25 +99,38 @@ Rule: TypeAlias = Callable[[Bench], Iterator[Odd]]
 def _groove(bench: Bench) -> Iterator[Odd]:
     """In a face how deep, in an edge or end how wide."""
     if bench.cut.surfaces[0] in ("face", "back"):
-        yield from bench.share("groove-deep", bench["depth"], bench.part.thickness, GROOVE_DEPTH, "depth", "thickness")
+        yield from bench.share(
+            "groove-deep", bench["depth"], bench.part.thickness, GROOVE_DEPTH, "depth", "thickness"
+        )
     else:
-        yield from bench.share("groove-wide", bench["width"], bench.part.thickness, GROOVE_WIDTH, "width", "thickness")
+        yield from bench.share(
+            "groove-wide", bench["width"], bench.part.thickness, GROOVE_WIDTH, "width", "thickness"
+        )
 
 
 def _dado(bench: Bench) -> Iterator[Odd]:
-    yield from bench.share("dado-deep", bench["depth"], bench.part.thickness, DADO_DEPTH, "depth", "thickness")
+    yield from bench.share(
+        "dado-deep", bench["depth"], bench.part.thickness, DADO_DEPTH, "depth", "thickness"
+    )
 
 
 def _rabbet(bench: Bench) -> Iterator[Odd]:
-    yield from bench.share("rabbet-deep", bench["depth"], bench.part.thickness, RABBET_DEPTH, "depth", "thickness")
+    yield from bench.share(
+        "rabbet-deep", bench["depth"], bench.part.thickness, RABBET_DEPTH, "depth", "thickness"
+    )
 
 
 def _tenon(bench: Bench) -> Iterator[Odd]:
     thickness, width = bench["thickness"], bench["width"]
-    yield from bench.share("tenon-thickness", thickness, bench.part.thickness, TENON_THICKNESS, "thickness", "thickness")
+    yield from bench.share(
+        "tenon-thickness", thickness, bench.part.thickness, TENON_THICKNESS, "thickness", "thickness"
+    )
     widest = min(TENON_WIDTH * thickness, TENON_WIDEST.of(bench.plan.units))
     if width > widest:
-        said = f"is {bench.shown(width)} wide; common practice is at most {TENON_WIDTH} x its thickness and {bench.shown(TENON_WIDEST.of(bench.plan.units))}"
+        said = (
+            f"is {bench.shown(width)} wide; common practice is at most {TENON_WIDTH} x its "
+            f"thickness and {bench.shown(TENON_WIDEST.of(bench.plan.units))}"
+        )
         yield Odd("tenon-wide", said, "make two narrower tenons of it", {"width": width, "widest": widest})
     yield from _tenon_length(bench, thickness)
 
@@ -128,8 +143,16 @@ def _tenon_length(bench: Bench, thickness: Length) -> Iterator[Odd]:
     into = _narrowest_mortised(bench)
     if into and length < TENON_REACH * into:
         least = min(TENON_LENGTH * thickness, TENON_REACH * into)
-        said = f"is {bench.shown(length)} long; common practice is {TENON_LENGTH} to 3 x its thickness, or two thirds of what it goes into"
-        yield Odd("tenon-short", said, f"make it {bench.shown(least - length)} longer", {"length": length, "least": least})
+        said = (
+            f"is {bench.shown(length)} long; common practice is {TENON_LENGTH} to 3 x its "
+            "thickness, or two thirds of what it goes into"
+        )
+        yield Odd(
+            "tenon-short",
+            said,
+            f"make it {bench.shown(least - length)} longer",
+            {"length": length, "least": least},
+        )
 
 
 def _narrowest_mortised(bench: Bench) -> Length | None:
@@ -144,7 +167,7 @@ def _narrowest_mortised(bench: Bench) -> Length | None:
 
 
 def _mortise(bench: Bench) -> Iterator[Odd]:
-    """The walls of a joint's mortise in an edge: a gain for a hinge has one wall only and is no mortise to judge."""
+    """The walls of a joint's mortise; a hinge's gain has one wall only and is no mortise to judge."""
     if not bench.joint or bench.joint.kind != "mortise and tenon":
         return
     across = SURFACES[bench.cut.surfaces[0]].across
@@ -154,8 +177,16 @@ def _mortise(bench: Bench) -> Iterator[Odd]:
     wall = min(near, whole - near - bench["width"])
     least = max(whole / 4 if across == "down" else Length(0), MORTISE_WALL.of(bench.plan.units))
     if 0 < wall < least:
-        said = f"leaves a wall of {bench.shown(wall)} in {bench.shown(whole)}; common practice is a quarter of that, and {bench.shown(MORTISE_WALL.of(bench.plan.units))} at least"
-        yield Odd("mortise-wall", said, f"make it {bench.shown(2 * (least - wall))} narrower, or bring it to the middle", {"wall": wall, "least": least})
+        said = (
+            f"leaves a wall of {bench.shown(wall)} in {bench.shown(whole)}; common practice is a "
+            f"quarter of that, and {bench.shown(MORTISE_WALL.of(bench.plan.units))} at least"
+        )
+        yield Odd(
+            "mortise-wall",
+            said,
+            f"move it {bench.shown(least - wall)} towards the middle, or make it narrower",
+            {"wall": wall, "least": least},
+        )
 
 
 RULES: dict[str, Rule] = {
@@ -168,18 +199,15 @@ RULES: dict[str, Rule] = {
 
 
 def look_at_proportions(plan: Plan, worked: Worked) -> tuple[None, tuple[Finding, ...]]:
-    found: dict[tuple[str, Place, str], Finding] = {}
+    found: list[Finding] = []
     for part in worked[SOLIDS].parts.values():
         for cut in part.cuts:
             bench = Bench(plan, part, cut)
-            for odd in RULES[cut.kind](bench) if cut.kind in RULES and _has_room(bench) else ():
-                finding = _of_cut(bench, odd)
-                found.setdefault((finding.code, finding.place, part.id), finding)
+            if cut.kind in RULES and _has_room(bench):
+                found += [_of_cut(bench, odd) for odd in RULES[cut.kind](bench)]
     for joint in plan.joints.values():
-        for odd in _joint_rules(plan, joint):
-            finding = _of_joint(joint, odd)
-            found[finding.code, finding.place, joint.id] = finding
-    return None, tuple(found.values())
+        found += [_of_joint(joint, odd) for odd in _joint_rules(plan, joint)]
+    return None, once(found)
 
 
 def _has_room(bench: Bench) -> bool:
@@ -197,8 +225,19 @@ def _joint_rules(plan: Plan, joint: Joint) -> Iterator[Odd]:
             yield Odd("dovetail-slope", said, "write slope: 1/8 or 1/6", {})
         lap = sizes.get("lap")
         if lap is not None and joint.words.get("dovetail") == "half-blind" and lap < LAP.of(plan.units):
-            said = f"leaves {telling.shown(lap)} in front; common practice is {telling.shown(LAP.of(plan.units))} or more"
-            yield Odd("dovetail-lap", said, f"leave {telling.shown(LAP.of(plan.units) - lap)} more", {"lap": lap})
+            said = (
+                f"leaves {telling.shown(lap)} in front; common practice is "
+                f"{telling.shown(LAP.of(plan.units))} or more"
+            )
+            yield Odd(
+                "dovetail-lap", said, f"leave {telling.shown(LAP.of(plan.units) - lap)} more", {"lap": lap}
+            )
+    play, most = sizes.get("play", Length(0)), GLUED_PLAY.of(plan.units)
+    if play > most and joint.glue == "yes":
+        said = (
+            f"has {telling.shown(play)} of play on each side and is glued; common practice is a sliding fit"
+        )
+        yield Odd("joint-loose", said, f"leave {telling.shown(most)} or less on each side", {"play": play})
     if joint.kind == "butt":
         yield from _butt(plan, joint, sizes, telling)
 
@@ -218,15 +257,31 @@ def _butt(plan: Plan, joint: Joint, sizes: dict[str, Length], telling: Telling) 
         room = into.box[AXES.index(SURFACES[meeting.takes.surfaces[0]].inward)]
         spare = SCREW_SPARE.of(plan.units)
         if depth > room - spare:
-            said = f"holds {telling.shown(depth)} deep in {telling.shown(room)}; common practice is to stay {telling.shown(spare)} short of the far side"
-            yield Odd("screw-long", said, f"make pilot_depth {telling.shown(depth - room + spare)} less, with a shorter screw", {"depth": depth, "room": room})
+            said = (
+                f"holds {telling.shown(depth)} deep in {telling.shown(room)}; common practice is "
+                f"to stay {telling.shown(spare)} short of the far side"
+            )
+            yield Odd(
+                "screw-long",
+                said,
+                f"make pilot_depth {telling.shown(depth - room + spare)} less, with a shorter screw",
+                {"depth": depth, "room": room},
+            )
 
 
 def _dowel(dowel: Length, thinner: Length, telling: Telling) -> Iterator[Odd]:
     if not DOWEL.least * thinner <= dowel <= DOWEL.greatest * thinner:
-        said = f"has dowels of {telling.shown(dowel)} in wood of {telling.shown(thinner)}; common practice is a third to a half of it"
+        said = (
+            f"has dowels of {telling.shown(dowel)} in wood of {telling.shown(thinner)}; common "
+            "practice is a third to a half of it"
+        )
         low, high = DOWEL.least * thinner, DOWEL.greatest * thinner
-        yield Odd("dowel-size", said, f"take dowels of {telling.shown(low)} to {telling.shown(high)}", {"dowel": dowel, "of": thinner})
+        yield Odd(
+            "dowel-size",
+            said,
+            f"take dowels of {telling.shown(low)} to {telling.shown(high)}",
+            {"dowel": dowel, "of": thinner},
+        )
 
 
 def _of_cut(bench: Bench, odd: Odd) -> Finding:
@@ -236,7 +291,11 @@ def _of_cut(bench: Bench, odd: Odd) -> Finding:
         if cut.joint
         else Place((PROJECT_FILE, "parts", part.id, "cuts", cut.index))
     )
-    called = f"the {cut.kind} {cut.where.split(',')[0]}" if cut.name == cut.kind else f"the {cut.kind} “{cut.name}”"
+    called = (
+        f"the {cut.kind} {cut.where.split(',')[0]}"
+        if cut.name == cut.kind
+        else f"the {cut.kind} “{cut.name}”"
+    )
     sizes = {name for size in cut.sizes for name in size.sizes} | set(part.follows.get("thickness", ()))
     message = f"{part.name}: {called} {odd.said}"
     return Finding(odd.code, "doubt", place, part.id, message, odd.remedy, odd.numbers, tuple(sorted(sizes)))
@@ -245,9 +304,14 @@ def _of_cut(bench: Bench, odd: Odd) -> Finding:
 def _of_joint(joint: Joint, odd: Odd) -> Finding:
     place = Place((PROJECT_FILE, "joints", joint.id)).key()
     sizes = tuple(sorted({name for size in joint.sizes for name in size.sizes}))
-    return Finding(odd.code, "doubt", place, joint.id, f"The joint {joint.id} {odd.said}", odd.remedy, odd.numbers, sizes)
+    return Finding(
+        odd.code, "doubt", place, joint.id, f"The joint {joint.id} {odd.said}", odd.remedy, odd.numbers, sizes
+    )
 
 
 PROPORTIONS: Working[None] = Working(
-    "proportions", "Are cuts and joints in the proportions the trade keeps to?", look_at_proportions, (SOLIDS,)
+    "proportions",
+    "Are cuts and joints in the proportions the trade keeps to?",
+    look_at_proportions,
+    (SOLIDS,),
 )

@@ -120,7 +120,7 @@ def neighbours(triangles: Ints) -> Ints:
 
 
 def loose_pieces(solid: Solid) -> tuple[int, ...]:
-    """The bodies that hang together in it, each by its number of triangles; more than one is a part in pieces.
+    """The bodies in it that hang together, each by its number of triangles; of more than one it falls apart.
 
     Pieces of less than a cubic millimetre are slivers of rounding.
     """

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from benchalong.ground.lengths import INCH, Length
 from benchalong.ground.marks import Place
+from benchalong.ground.problems import Finding
 from benchalong.ground.shown import shown
 from benchalong.plan.model import AXES, Axis, Copy, Part, Plan
 from benchalong.plan.turns import WAYS, Way, turned
@@ -37,9 +38,10 @@ class Telling:
         """`2 1/4 in x 3/4 in x 3/8 in`, the longest first."""
         return " x ".join(self.shown(high - low) for low, high in _longest_first(ranges.values()))
 
-    def spot(self, part: Part, ranges: Mapping[Axis, Range]) -> str:
+    def spot(self, lying: Lying, ranges: Mapping[Axis, Range]) -> str:
         """Where on a part something is: `at end b, at edge a`; for the whole of it `all of it`."""
-        said = [word for axis in AXES if (word := self._along(axis, part, ranges[axis]))]
+        seen = lying.as_written(ranges)
+        said = [word for axis in AXES if (word := self._along(axis, lying.part, seen[axis]))]
         return ", ".join(said) or "all of it"
 
     def _along(self, axis: Axis, part: Part, span: Range) -> str:
@@ -88,7 +90,9 @@ def placed_at(plan: Plan, copy: Copy, within: str = "") -> Place:
 
 def place_sizes(plan: Plan, *copies: Copy) -> tuple[str, ...]:
     """The named sizes that the boxes of these copies follow from."""
-    return tuple(sorted({name for copy in copies for of in plan.parts[copy.part].follows.values() for name in of}))
+    return tuple(
+        sorted({name for copy in copies for of in plan.parts[copy.part].follows.values() for name in of})
+    )
 
 
 def in_frame(placed: Placed, within: str, way: Way) -> Way:
@@ -111,11 +115,35 @@ def led(way: str) -> str:
 
 def likewise(pairs: Iterable[str]) -> str:
     """What else the same goes for."""
-    others = list(pairs)
+    others = list(dict.fromkeys(pairs))
     if not others:
         return ""
     said = ", ".join(others[:3]) + (f" and {len(others) - 3} more" if len(others) > 3 else "")
     return f"; the same with {said}"
+
+
+def once(findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    """What a joint does to several parts alike is said of the first, and the other parts named."""
+    alike: dict[object, list[Finding]] = {}
+    for finding in findings:
+        alike.setdefault((finding.code, finding.place, *finding.numbers.values()), []).append(finding)
+    return tuple(
+        replace(
+            same[0],
+            message=same[0].message + likewise(_named(f) for f in same if f.subject != same[0].subject),
+        )
+        for same in alike.values()
+    )
+
+
+def _named(finding: Finding) -> str:
+    """The part that a message begins with."""
+    return finding.message.split(":")[0].lower()
+
+
+def the(surface: str) -> str:
+    """`the face`, `edge a`."""
+    return f"the {surface}" if surface in ("face", "back") else surface
 
 
 def start(text: str) -> str:
