@@ -7,7 +7,7 @@ from itertools import pairwise
 
 import pytest
 
-from content.standing import INCH, Box, Stand, Stands, both_solid, clashes, holds, reach, shared
+from content.standing import INCH, Box, Stand, Stands, both_solid, clashes, holds, reach
 
 RIGHT, BACK, UP = 0, 1, 2
 SHELVES = ("C/S1", "C/S2", "C/S3")

@@ -10,9 +10,9 @@ from benchalong.plan.formula import Name
 from benchalong.plan.refused import Refused, Span, Unnamed
 
 ONE_OF = {
-    "sizes": "a size", "parts": "a part", "stock": "a stock", "assemblies": "an assembly", "joints": "a joint",
-    "hardware": "a piece of hardware", "jigs": "a jig", "stages": "a stage", "steps": "a step",
-    "questions": "a question", "pictures": "a picture",
+    "sizes": "a size", "parts": "a part", "stock": "a stock", "joints": "a joint",
+    "assemblies": "an assembly", "hardware": "a piece of hardware", "jigs": "a jig", "stages": "a stage",
+    "steps": "a step", "questions": "a question", "pictures": "a picture",
 }  # fmt: skip
 _HYPHEN_LETTERS = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_-"
 

@@ -11,10 +11,11 @@ from hypothesis import given, settings
 
 from benchalong.ground.lengths import Point3
 from benchalong.plan.joints.families.contact import spread
-from benchalong.plan.model import Circle, Plan, Prism
+from benchalong.plan.model import Circle, Plan, Prism, Turn
 from benchalong.plan.turns import UNTURNED, moved, turned
 from plan.joints.shop import (
     Board,
+    Number,
     as_typed,
     clashes,
     copy_called,
@@ -29,7 +30,7 @@ SIDES = "kind: butt, cut_in: [side back], takes: [shelf end a]"
 SCREW = "hardware: screw, every: 60, from_end: 20"
 
 
-def corner(joint: str, *, wide=200, up=100, turn=UNTURNED) -> str:  # type: ignore[no-untyped-def]
+def corner(joint: str, *, wide: Number = 200, up: Number = 100, turn: Turn = UNTURNED) -> str:
     side = Board((400, 200, 20), along="up", face="left")
     shelf = Board((300, wide, 18), along="right", face="up", at=(20, 0, up))
     text = project_text({"side": side, "shelf": shelf}, f"{SIDES}, {joint}", turn)
@@ -52,7 +53,9 @@ def holes(plan: Plan, mark: str) -> Iterator[tuple[Prism, Point3, Point3]]:
 
 @given(eighths(20, 200), eighths(5, 60), eighths(20, 90), turns)
 @settings(max_examples=25, deadline=None)
-def test_clearance_and_pilot_lie_in_one_line(wide, from_end, every, turn) -> None:  # type: ignore[no-untyped-def]
+def test_clearance_and_pilot_lie_in_one_line(
+    wide: Fraction, from_end: Fraction, every: Fraction, turn: Turn
+) -> None:
     joint = f"hardware: screw, every: {as_typed(every)}, from_end: {as_typed(from_end)}"
     plan = plan_of(corner(joint, wide=wide, turn=turn))
     assert clashes(plan) == []
@@ -114,7 +117,7 @@ def test_what_is_drilled(joint: str, in_side: int, in_shelf: int) -> None:
 
 @given(eighths(30, 200), eighths(4, 15), turns)
 @settings(max_examples=15, deadline=None)
-def test_dowels_have_the_same_hole_in_both(wide, deep, turn) -> None:  # type: ignore[no-untyped-def]
+def test_dowels_have_the_same_hole_in_both(wide: Fraction, deep: Fraction, turn: Turn) -> None:
     plan = plan_of(corner(f"dowel: 8, dowel_depth: {as_typed(deep)}", wide=wide, turn=turn))
     for hand in "LR":
         one, other = (list(holes(plan, f"{hand}/{name}")) for name in ("side", "shelf"))

@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis.strategies import booleans, sampled_from
 
+from benchalong.plan.model import Turn
 from benchalong.plan.turns import UNTURNED, WAYS, turned
 from plan.joints.shop import (
     Board,
@@ -27,13 +28,13 @@ SIDES = "kind: dado, cut_in: [side back], takes: [shelf end a]"
 LOOKS = {"up": "top", "down": "bottom"}
 
 
-def corner(joint: str, reach: Number, *, up: Number = 150, thick: Number = 18, turn=UNTURNED) -> str:  # type: ignore[no-untyped-def]
+def corner(joint: str, reach: Number, *, up: Number = 150, thick: Number = 18, turn: Turn = UNTURNED) -> str:
     side = Board((400, 200, 20), along="up", face="left")
     shelf = Board((300, 200, thick), along="right", face="up", at=(20 - reach, 0, up))
     return project_text({"side": side, "shelf": shelf}, f"{SIDES}, {joint}", turn)
 
 
-def front(turn) -> str:  # type: ignore[no-untyped-def]
+def front(turn: Turn) -> str:
     """The word for where the front of the unturned corner looks."""
     x, y, z = (Fraction(value) for value in WAYS["front"])
     found = tuple(int(value) for value in turned((x, y, z), turn))
@@ -51,7 +52,9 @@ def front(turn) -> str:  # type: ignore[no-untyped-def]
     turns,
 )
 @settings(max_examples=30, deadline=None)
-def test_a_shelf_goes_in_with_its_play(depth, end_play, play, up, thick, stops, turn) -> None:  # type: ignore[no-untyped-def]
+def test_a_shelf_goes_in_with_its_play(
+    depth: Fraction, end_play: Fraction, play: Number, up: Fraction, thick: Fraction, stops: bool, turn: Turn
+) -> None:
     stopped = f", stopped: {front(turn)} edge, stop_by: 12" if stops else ""
     sizes = f"depth: {as_typed(depth)}, end_play: {as_typed(end_play)}, play: {as_typed(play)}"
     plan = plan_of(corner(f"{sizes}{stopped}", depth - end_play, up=up, thick=thick, turn=turn))

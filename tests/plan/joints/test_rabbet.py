@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given, settings
 
 from benchalong.ground.lengths import INCH
+from benchalong.plan.model import Turn
 from benchalong.plan.turns import UNTURNED
 from plan.joints.shop import (
     Board,
@@ -25,7 +26,7 @@ from plan.joints.shop import (
 SIDES = "kind: rabbet, cut_in: [side end b back], takes: [top end a]"
 
 
-def corner(joint: str, depth: Number, *, thick: Number = 18, turn=UNTURNED) -> str:  # type: ignore[no-untyped-def]
+def corner(joint: str, depth: Number, *, thick: Number = 18, turn: Turn = UNTURNED) -> str:
     side = Board((400, 200, 20), along="up", face="left")
     top = Board((300, 200, thick), along="right", face="up", at=(20 - depth, 0, 400 - thick))
     return project_text({"side": side, "top": top}, f"{SIDES}, {joint}", turn)
@@ -33,7 +34,7 @@ def corner(joint: str, depth: Number, *, thick: Number = 18, turn=UNTURNED) -> s
 
 @given(eighths(4, 15), eighths(8, 25), turns)
 @settings(max_examples=25, deadline=None)
-def test_what_lies_in_it_fills_it(depth, thick, turn) -> None:  # type: ignore[no-untyped-def]
+def test_what_lies_in_it_fills_it(depth: Fraction, thick: Fraction, turn: Turn) -> None:
     plan = plan_of(corner(f"depth: {as_typed(depth)}", depth, thick=thick, turn=turn))
     left = float(400 * 200 * 20 - 200 * thick * depth)
     assert solid(plan, "L/side").volume == pytest.approx(left, rel=1e-9)

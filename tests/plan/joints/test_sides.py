@@ -14,7 +14,7 @@ from plan.joints.shop import TURNS
 
 MIRRORED_TURNS = tuple(after(turn, MIRRORS["left to right"]) for turn in TURNS)
 WORDS = {"left": "left", "right": "right", "front": "front", "back": "back", "top": "up", "bottom": "down"}
-HERE: Room = ((Fraction(0),) * 3, (Fraction(10),) * 3)  # type: ignore[assignment]
+HERE: Room = ((Fraction(0),) * 3, (Fraction(10),) * 3)
 ROUND_IT: Room = ((Fraction(-7), Fraction(-50), Fraction(-3)), (Fraction(60), Fraction(11), Fraction(90)))
 """The middle of it is to the right, to the front and above."""
 

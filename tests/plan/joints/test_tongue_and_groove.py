@@ -9,6 +9,7 @@ from hypothesis import given, settings
 from hypothesis.strategies import sampled_from
 
 from benchalong.ground.lengths import INCH
+from benchalong.plan.model import Turn
 from benchalong.plan.turns import UNTURNED
 from plan.joints.shop import (
     Board,
@@ -27,7 +28,7 @@ from plan.joints.shop import (
 SIDES = "kind: tongue and groove, cut_in: [stile edge b, rail edge a], takes: [rail end a]"
 
 
-def corner(joint: str, reach: Number, *, thick: Number = 20, turn=UNTURNED) -> str:  # type: ignore[no-untyped-def]
+def corner(joint: str, reach: Number, *, thick: Number = 20, turn: Turn = UNTURNED) -> str:
     stile = Board((400, 60, thick), along="up", face="front")
     rail = Board((300, 60, thick), along="right", face="front", at=(60 - reach, 0, 100))
     return project_text({"stile": stile, "rail": rail}, f"{SIDES}, {joint}", turn)
@@ -35,7 +36,9 @@ def corner(joint: str, reach: Number, *, thick: Number = 20, turn=UNTURNED) -> s
 
 @given(eighths(4, 8), eighths(5, 15), eighths(0, 3), sampled_from([0, Fraction(1, 8), Fraction(1, 4)]), turns)
 @settings(max_examples=25, deadline=None)
-def test_a_tongue_has_its_play(width, depth, end_play, play, turn) -> None:  # type: ignore[no-untyped-def]
+def test_a_tongue_has_its_play(
+    width: Fraction, depth: Fraction, end_play: Fraction, play: Number, turn: Turn
+) -> None:
     joint = ", ".join(
         f"{key}: {as_typed(size)}"
         for key, size in (("width", width), ("depth", depth), ("end_play", end_play), ("play", play))
@@ -47,7 +50,7 @@ def test_a_tongue_has_its_play(width, depth, end_play, play, turn) -> None:  # t
 
 @given(eighths(1, 6), turns)
 @settings(max_examples=15, deadline=None)
-def test_off_the_middle_both_sides_match(across, turn) -> None:  # type: ignore[no-untyped-def]
+def test_off_the_middle_both_sides_match(across: Fraction, turn: Turn) -> None:
     joint = f"width: 6, depth: 10, end_play: 1, play: 1/8, across: {as_typed(across)}"
     plan = assert_fits(corner(joint, 9, turn=turn))
     assert_play(plan, "L/stile", "L/rail", "front back", Fraction(1, 8), turn)
@@ -58,7 +61,7 @@ def test_a_tongue_as_long_as_the_groove_bottoms_out() -> None:
     (groove,) = shape_cuts(plan, "L/stile")
     _, tongue = shape_cuts(plan, "L/rail")
     sizes = {size.name: size.length for size in (*groove.sizes, *tongue.sizes)}
-    assert (sizes["depth"], sizes["length"], sizes["thickness"]) == (10, 9, 6)
+    assert [sizes[key] for key in ("depth", "length", "thickness")] == [10, 9, 6]
     assert_play(plan, "L/stile", "L/rail", "", 0, UNTURNED)
 
 

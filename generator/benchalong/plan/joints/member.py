@@ -14,6 +14,9 @@ from benchalong.plan.joints.sides import outward
 from benchalong.plan.model import AXES, Axis, PartId, Surface, Turn
 from benchalong.plan.turns import Room, Way, around, moved, room_of, turned
 
+TOUCHING = Length(0)
+"""No gap."""
+
 
 @dataclass(frozen=True)
 class Member:
@@ -77,7 +80,7 @@ class Side:
         return other.member.own(self.member.room)
 
     def clipped(self, ranges: Mapping[Axis, Range]) -> dict[Axis, Range]:
-        """As much of a body as lies within this part; a range may come out empty (its end before its start)."""
+        """As much of a body as lies within this part; of what lies outside a range ends before it starts."""
         whole = dict(zip(AXES, self.box, strict=True))
         return {axis: (max(low, Length(0)), min(high, whole[axis])) for axis, (low, high) in ranges.items()}
 
@@ -93,17 +96,31 @@ class Side:
         return whole - low if lies.is_far else high
 
 
-def meet(cut_in: Side, takes: Side, *, apart: Length = Length(0), faces: bool = True) -> bool:
+def meet(cut_in: Side, takes: Side, *, apart: Length = TOUCHING, faces: bool = True) -> bool:
     """Whether what enters touches or reaches into what receives, its side looking into it.
 
     For an arris it is enough that one of its surfaces is faced. Sides that look square to each other meet
-    where they make a corner. `apart` is how far a gap may part sides that face each other. Without `faces` it is
-    enough that the parts touch.
+    where they make a corner. `apart` is how far a gap may part sides that face each other. Without
+    `faces` it is enough that the parts touch.
     """
     if not faces:
         return touch(_grown(cut_in.member.room, apart), takes.member.room)
-    faced = any(_less(way) in cut_in.looks for way in takes.looks) or takes.is_arris
+    faced = takes.is_arris or any(
+        _less(way) in cut_in.looks and _is_nearer(takes.member.room, way, cut_in.member.room)
+        for way in takes.looks
+    )
     return (faced and _touch_there(cut_in, takes.member.room, apart)) or make_corner(cut_in, takes)
+
+
+def _is_nearer(room: Room, way: Way, other: Room) -> bool:
+    """Whether the side that looks this way lies as near to another room as the side behind it: the far end
+    of a part whose near end stands in the wood doesn't go into it."""
+    n = next(n for n in range(3) if way[n])
+
+    def away(plane: Length) -> Length:
+        return max(other[0][n] - plane, plane - other[1][n], Length(0))
+
+    return away(room[way[n] > 0][n]) <= away(room[way[n] < 0][n])
 
 
 def _touch_there(side: Side, other: Room, apart: Length) -> bool:

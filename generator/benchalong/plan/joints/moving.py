@@ -11,7 +11,7 @@ from benchalong.plan.walk import Standing
 
 
 def in_piece(moves: Moves, stays: str, goes: str, standing: Standing) -> Moves:
-    """From the directions of the assembly it was found in to those of the piece; marks are given within it."""
+    """From the directions of the assembly it was found in to those of the piece, and the marks with them."""
     before = f"{standing.mark}/" if standing.mark else ""
     at = None if moves.at is None else moved(turned(moves.at, standing.turn), standing.at)
     return replace(

@@ -31,7 +31,7 @@ class Named:
 def named_sides(
     texts: tuple[str, ...], path: Path, sums: Reckoning, members: Members, *, ends_only: str = ""
 ) -> list[Named]:
-    """The sides that can be read and lead somewhere. `ends_only` is a kind of joint that enters with an end."""
+    """The sides that can be read and lead somewhere. `ends_only`: a kind of joint that enters with an end."""
     found = (_named(text, (*path, index), sums, members, ends_only) for index, text in enumerate(texts))
     return [named for named in found if named is not None]
 

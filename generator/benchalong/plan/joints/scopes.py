@@ -1,4 +1,4 @@
-"""In which assembly a joint is worked out: the smallest that holds parts of both its sides, before it is turned."""
+"""In which assembly a joint is worked out: the smallest that holds both its sides, before it is turned."""
 
 from __future__ import annotations
 

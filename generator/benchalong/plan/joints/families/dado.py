@@ -24,7 +24,7 @@ def channel(joint: Given, side: Side, partners: tuple[Side, ...]) -> Iterable[Lo
         near = _middle(lies[wide]) - joint["width"] / 2
         begins, ends = side.clipped(lies)[run]
         lengths = {"width": joint["width"], "depth": joint["depth"]}
-        lengths |= _stretch(begins, ends, joint, side, partner, run)
+        lengths |= _stretch(begins, ends, joint, side, run)
         if run == "across":
             yield Loss("dado", side.surfaces, {**lengths, "at": near})
         else:
@@ -50,9 +50,7 @@ def _run(partner: Side, side: Side) -> Axis:
     return "across" if thick == "along" else "along"
 
 
-def _stretch(
-    begins: Length, ends: Length, joint: Given, side: Side, partner: Side, run: Axis
-) -> dict[str, Length]:
+def _stretch(begins: Length, ends: Length, joint: Given, side: Side, run: Axis) -> dict[str, Length]:
     """From where to where; nothing said at an end that it runs out of."""
     whole = side.box[AXES.index(run)]
     for surface in stops(joint, side, run):

@@ -1,8 +1,8 @@
 """A leaf let into each of two sides, so that the one turns on the other.
 
-What is cut in stays where it is, what it takes turns. The barrel stands at the front of what turns, unless it is
-said to look another way, in the middle of the gap; that is the axis. Each side gives up half of what the
-closed hinge is thicker than the gap.
+What is cut in stays where it is, what it takes turns. The barrel stands at the front of what turns, unless it
+is said to look another way, in the middle of the gap; that is the axis. Each side gives up half of what
+the closed hinge is thicker than the gap.
 """
 
 from __future__ import annotations

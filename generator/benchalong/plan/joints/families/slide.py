@@ -1,7 +1,7 @@
 """What slides along a side: a drawer on its runners, a door in its track.
 
-A slide that is let in has a groove as wide and deep as it measures, along the middle of what it carries. Without
-these sizes it is screwed on and nothing is cut.
+A slide that is let in has a groove as wide and deep as it measures, along the middle of what it carries.
+Without these sizes it is screwed on and nothing is cut.
 """
 
 from __future__ import annotations

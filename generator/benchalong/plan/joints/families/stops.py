@@ -26,7 +26,8 @@ def stopped_run(joint: Given, side: Side, *, run: Axis | None = None) -> dict[st
 
 def stops_anything(joint: Given, side: Side) -> bool:
     """Whether the side named for the stop is one that some channel here may run to."""
-    return any(stops(joint, side, run) for run in AXES)
+    inward = SURFACES[side.surfaces[0]].inward
+    return any(stops(joint, side, run) for run in AXES[:2] if run != inward)
 
 
 def stops(joint: Given, side: Side, run: Axis) -> tuple[Surface, ...]:
