@@ -72,6 +72,9 @@ def plan_of(parts: Mapping[str, Part]) -> Plan:
             "loose": Assembly("loose", "Loose", ()),
         },
         piece="cupboard",
+        joints={},
+        shapes={},
+        copies=(),
         hardware={},
         jigs={},
         finish={},
@@ -89,7 +92,7 @@ def plan_of(parts: Mapping[str, Part]) -> Plan:
 
 PARTS = {**cabinet.parts(), "spare": part("spare", 100, 20, 10)}
 PLAN = plan_of(PARTS)
-PLACED = tuple(Copy(c.part, c.mark, c.assemblies, c.turn, c.at) for c in cabinet.cupboard())
+PLACED = tuple(Copy(c.part, c.part, c.mark, c.assemblies, c.turn, c.at) for c in cabinet.cupboard())
 
 
 class Counted(MemoryStore):

@@ -25,7 +25,7 @@ SVG = "{http://www.w3.org/2000/svg}"
 
 
 def copies_of(placed: Sequence[PlacedCopy]) -> list[Copy]:
-    return [Copy(one.part, one.mark, one.assemblies, one.turn, one.at) for one in placed]
+    return [Copy(one.part, one.part, one.mark, one.assemblies, one.turn, one.at) for one in placed]
 
 
 def picture(placed: Sequence[PlacedCopy], *standing_out: str) -> PiecePicture:
