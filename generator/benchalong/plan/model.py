@@ -137,6 +137,8 @@ class Cut:
     note: str = ""
     index: int = 0
     """Which of the part's own cuts it is, counted from 0 as written."""
+    follows: tuple[SizeName, ...] = ()
+    """Every named size that its numbers follow from, the corners of an outline included."""
 
 
 @dataclass(frozen=True)
