@@ -55,6 +55,14 @@ class Word:
     """Its class on the sheet."""
 
 
+@dataclass(frozen=True)
+class Coming:
+    """Lines that will be wanted later, and what it costs to stand in their way."""
+
+    lines: tuple[Segment, ...]
+    cost: float
+
+
 @dataclass
 class Board:
     """A view that is being filled."""
@@ -71,7 +79,7 @@ class Board:
     grain: list[Segment] = field(default_factory=list)
     taken: list[Rect] = field(default_factory=list)
     """Rooms of numbers and words."""
-    foreseen: dict[object, tuple[Segment, ...]] = field(default_factory=dict)
+    foreseen: dict[object, Coming] = field(default_factory=dict)
     """Extension lines still to come, by the size they belong to."""
 
     def __post_init__(self) -> None:
@@ -106,11 +114,13 @@ class Board:
         """Whether a line would run through a number or word."""
         return any(line_meets(line, grown(room, AIR)) for room in self.taken for line in lines)
 
-    def coming(self, room: Rect, *, but: object = None) -> int:
-        """How many foreseen lines would run through a room; `but` says whose don't count."""
+    def coming(self, room: Rect, *, but: object = None) -> float:
+        """What foreseen lines through a room cost; `but` says whose don't count."""
         roomy = grown(room, AIR)
         return sum(
-            line_meets(line, roomy) for key, lines in self.foreseen.items() if key != but for line in lines
+            coming.cost * sum(line_meets(line, roomy) for line in coming.lines)
+            for key, coming in self.foreseen.items()
+            if key != but
         )
 
     def crossings(self, line: Segment) -> int:

@@ -17,6 +17,8 @@ INSET = 9.0
 """From the middle of a word to the outline it stands along, in px."""
 OUTSET = 14.0
 """From the middle of a word to the outline it stands outside of, clear of the ends of break lines, in px."""
+GRID = (14, 7)
+"""How far apart the spots lie that are tried inside a view, in px."""
 GRAIN_SIZES = (70.0, 56.0, 44.0, 34.0)
 
 
@@ -146,8 +148,8 @@ def _grid(board: Board, first: Spot) -> Sequence[Spot]:
     """Spots inside the view, from the first one outwards."""
     spots = [
         (float(x), float(y))
-        for x in range(12, int(board.width) - 6, 9)
-        for y in range(9, int(board.height) - 6, 6)
+        for x in range(12, int(board.width) - 6, GRID[0])
+        for y in range(9, int(board.height) - 6, GRID[1])
     ]
     return [
         first,
