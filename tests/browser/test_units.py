@@ -7,17 +7,15 @@ from fractions import Fraction
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import Phase, given, settings
 from hypothesis import strategies as st
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from benchalong.ground.shown import SYSTEMS, Precision, System, shown
 from browser.conftest import SCRIPTS, Hosted, rewrite
-from conftest import ROOT
+from ground.test_shown import cases
 
 pytestmark = pytest.mark.browser
-
-CASES = ROOT / "tests" / "ground" / "shown_cases.txt"
 
 
 def test_the_switch_shows_everything_in_the_other_system(page: Page, trial: Path, hosted: Hosted) -> None:
@@ -75,13 +73,13 @@ def test_a_switch_in_one_window_switches_the_other(reader: BrowserContext, trial
     expect(other.locator("data").first).to_have_text("≈ 60.3 mm")
 
 
-def show_in_page(page: Page, cases: Sequence[tuple[str, str, str]]) -> list[str | None]:
+def show_in_page(page: Page, asked: Sequence[tuple[str, str, str]]) -> list[str | None]:
     """Each (exact, system, step) as the page's own arithmetic shows it."""
     script = """cases => cases.map(([exact, system, step]) => {
         const [length, nearest] = [benchalongLengths.read(exact), benchalongLengths.read(step)];
         return length && nearest && benchalongLengths.shown(length, system, nearest).text;
     })"""
-    shown_there: list[str | None] = page.evaluate(script, cases)
+    shown_there: list[str | None] = page.evaluate(script, asked)
     return shown_there
 
 
@@ -100,14 +98,19 @@ lengths = st.fractions(min_value=-5000, max_value=5000, max_denominator=10**6) |
 )
 
 
-@settings(max_examples=20, deadline=None)
+def test_the_table_of_cases_holds_in_the_page_too(arithmetic: Page) -> None:
+    asked = [(exact, system, step) for exact, system, step, _ in cases()]
+    assert show_in_page(arithmetic, asked) == [text for *_, text in cases()]
+
+
+@settings(max_examples=10, deadline=None, phases=(Phase.generate,))
 @given(st.lists(st.tuples(lengths, st.sampled_from(SYSTEMS)), min_size=30, max_size=60))
 def test_any_length_is_shown_as_python_shows_it(
-    arithmetic: Page, cases: list[tuple[Fraction, System]]
+    arithmetic: Page, drawn: list[tuple[Fraction, System]]
 ) -> None:
     precision = Precision(inch=Fraction(127, 5 * 32), millimetre=Fraction(1, 2))
-    asked = [(str(length), system, str(precision.step(system))) for length, system in cases]
-    expected = [shown(length, system, precision).text for length, system in cases]
+    asked = [(str(length), system, str(precision.step(system))) for length, system in drawn]
+    expected = [shown(length, system, precision).text for length, system in drawn]
     assert show_in_page(arithmetic, asked) == expected
 
 

@@ -41,6 +41,8 @@ def test_every_word_is_shown(plain: Page, site: Path, kind: str) -> None:
     for hidden in body.select(f"{SCRIPT_ONLY}, svg, script, .only-inch, .only-millimetre"):
         hidden.decompose()
     plain.goto(path.as_uri())
+    for summary in plain.locator("details:not([open]) > summary").all():
+        summary.click()
     shown = words(plain.locator("body").inner_text())
     missing = [text for text in body.stripped_strings if words(text) and words(text) not in shown]
     assert missing == []
