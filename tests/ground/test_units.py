@@ -58,6 +58,13 @@ def test_the_cache_changes_nothing(tmp_path: Path) -> None:
     assert run(LOOK_UP, XDG_CACHE_HOME=str(tmp_path)) == first == "127/5 1524/5"
 
 
+def test_a_spoilt_cache_is_passed_over(tmp_path: Path) -> None:
+    run(LOOK_UP, XDG_CACHE_HOME=str(tmp_path))
+    for kept in tmp_path.rglob("*.*"):
+        kept.write_bytes(b"spoilt")
+    assert run(LOOK_UP, XDG_CACHE_HOME=str(tmp_path)) == "127/5 1524/5"
+
+
 def test_where_nothing_can_be_written_it_goes_without(tmp_path: Path) -> None:
     blocked = tmp_path / "file"
     blocked.write_text("")

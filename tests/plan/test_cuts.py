@@ -179,6 +179,10 @@ WORDS = [
         "in the face, to one side, stopped short of end a",
     ),
     (cut("groove", "end a", width="8", depth="10"), "in end a, centred, from edge to edge"),
+    (cut("groove", "end a", width="8", depth="10", across="6"), "in end a, centred, from edge to edge"),
+    (cut("tongue", "edge b", thickness="8", length="10", across="6"), "on edge b, centred"),
+    (cut("tongue", "edge b", thickness="8", length="10", across="7"), "on edge b, to one side"),
+    (cut("hole", "face", diameter="8", depth="10", at="10", across="30"), "in the face, centred"),
     (
         cut("groove", "back", width="8", depth="10", from_="9", to="99"),
         "in the back, centred, stopped at both ends",

@@ -54,8 +54,10 @@ def _by_pint(word: str) -> Length | None:
 def _registry() -> UnitRegistry[Fraction]:
     from pint import UnitRegistry
 
-    folder = _cache_folder()
-    return UnitRegistry(non_int_type=Fraction, cache_folder=folder, on_redefinition="ignore")
+    try:
+        return UnitRegistry(non_int_type=Fraction, cache_folder=_cache_folder())
+    except Exception:  # a spoilt cache may fail in any way; without one there is only time to lose
+        return UnitRegistry(non_int_type=Fraction)
 
 
 def _cache_folder() -> Path | None:
