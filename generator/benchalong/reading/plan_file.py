@@ -69,7 +69,7 @@ def project(entry: Entry) -> Project:
 
 
 def slug(title: WrittenProse) -> str:
-    """A short name out of a title: `Étagère, oiled` is `etagere-oiled`; `piece` when no letter of it serves."""
+    """A short name out of a title: `Étagère, oiled` is `etagere-oiled`; `piece` when none of it serves."""
     words = " ".join(piece for piece in title if isinstance(piece, str))
     bare = unicodedata.normalize("NFKD", html.unescape(words)).encode("ascii", "ignore").decode()
     return NOT_IN_SLUG.sub("-", bare.lower()).strip("-") or "piece"
