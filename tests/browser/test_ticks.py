@@ -81,6 +81,26 @@ def test_several_changed_sizes_stand_in_one_sentence(page: Page, trial: Path) ->
     )
 
 
+def test_what_changes_with_a_size_is_counted_and_not_repeated(page: Page, trial: Path) -> None:
+    step = trial / "step.html"
+    follows = '"rail.width": "2413/40", "a.width": "1", "b.width": "2", "c.width": "3", "stile"'
+    rewrite(step, ('"stile"', follows))
+    rewrite(
+        step, *((f'"{name}": "{n}"', f'"{name}": "{n}0"') for name, n in (("a.width", 1), ("b.width", 2)))
+    )
+    rewrite(step, ('"2413/40"', '"1397/20"'), ('"c.width": "3"', '"c.width": "30"'))
+    page.goto(f"{trial.as_uri()}/step.html")
+    page.get_by_label(FLAT).check()
+    rewrite(
+        step, ('"1397/20"', '"2413/40"'), ('": "10"', '": "1"'), ('": "20"', '": "2"'), ('": "30"', '": "3"')
+    )
+    page.reload()
+    expect(page.locator("[data-made-before]")).to_have_text(
+        f"{STILE_CHANGED[:-1]}; a width was ≈ 13/32 in, now ≈ 1/32 in; "
+        "b width was ≈ 25/32 in, now ≈ 3/32 in; and 2 more sizes. Check the wood, then untick and tick again."
+    )
+
+
 REWORDED = (("k-flat", "k-new"), (FLAT, "Every board lies flat, tried on the saw table."))
 
 

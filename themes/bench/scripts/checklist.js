@@ -15,6 +15,7 @@
    * @property {string[]} keys
    * @property {StepSizes} shows
    */
+  /** @typedef {{called: string, was: Fraction, now: Fraction}} Change */
 
   /** @param {HTMLElement} list @returns {Checklist} */
   function checklistIn(list) {
@@ -39,32 +40,44 @@
     const notes = [];
     if (isReworded) notes.push([`The words have changed since this was ticked. They were: ${tick.words}`]);
     const changes = changedSizes(tick, shows);
-    if (changes.length) notes.push(["Ticked before a change: ", ...joined(changes), ". ", THEN]);
+    if (changes.length) notes.push(["Ticked before a change: ", ...inWords(changes), ". ", THEN]);
     return notes;
   }
 
-  /** One piece of a sentence for each size that differs from the one remembered. @param {Tick} tick @param {StepSizes} shows */
+  /** The sizes that differ from those remembered. @param {Tick} tick @param {StepSizes} shows @returns {Change[]} */
   function changedSizes(tick, { sizes, names }) {
     return Object.keys(sizes).flatMap((name) => {
       const was = benchalongLengths.read(Object.hasOwn(tick.sizes, name) ? tick.sizes[name] : null);
       const now = benchalongLengths.read(sizes[name]);
       if (!was || !now || benchalongLengths.compare(was, now) === 0) return [];
-      const called = names[name] ?? name.replace(/[._]/g, " ");
-      const hint = looksTheSame(was, now) ? " (a change too small to show)" : "";
-      return [[`${called} was `, benchalongUnits.live(was), ", now ", benchalongUnits.live(now), hint]];
+      return [{ called: names[name] ?? name.replace(/[._]/g, " "), was, now }];
     });
+  }
+
+  /** The first few changes in words, each once, and how many are left. @param {Change[]} changes */
+  function inWords(changes) {
+    const said = changes.filter((change, at) => changes.findIndex((other) => isSameChange(change, other)) === at);
+    const pieces = said.slice(0, MOST_CHANGES).map(changeInWords);
+    const left = changes.length - pieces.length;
+    if (left) pieces.push([`and ${left} more ${left === 1 ? "size" : "sizes"}`]);
+    return pieces.flatMap((piece, at) => (at ? ["; ", ...piece] : piece));
+  }
+
+  /** @param {Change} change @returns {(Node | string)[]} */
+  function changeInWords({ called, was, now }) {
+    const hint = looksTheSame(was, now) ? " (a change too small to show)" : "";
+    return [`${called} was `, benchalongUnits.live(was), ", now ", benchalongUnits.live(now), hint];
+  }
+
+  /** A part as wide as a size of the plan changes with it; that is said once. @param {Change} a @param {Change} b */
+  function isSameChange(a, b) {
+    const { compare } = benchalongLengths;
+    return compare(a.was, b.was) === 0 && compare(a.now, b.now) === 0;
   }
 
   /** @param {Fraction} was @param {Fraction} now */
   function looksTheSame(was, now) {
     return benchalongUnits.shown(was).number === benchalongUnits.shown(now).number;
-  }
-
-  /** @param {(Node | string)[][]} pieces */
-  function joined(pieces) {
-    const left = pieces.length - MOST_CHANGES;
-    const more = left > 0 ? [[`and ${left} more ${left === 1 ? "size" : "sizes"}`]] : [];
-    return [...pieces.slice(0, MOST_CHANGES), ...more].flatMap((piece, at) => (at ? ["; ", ...piece] : piece));
   }
 
   /** @param {HTMLInputElement} box @param {(Node | string)[][]} notes */
