@@ -1,4 +1,4 @@
-"""A small plan put together by hand: a box with a shelf, enough for every kind of page to have something to say."""
+"""A small plan put together by hand: a box with a shelf, so that every kind of page has something to say."""
 
 from __future__ import annotations
 
@@ -15,6 +15,7 @@ from benchalong.plan.model import (
     Assembly,
     Change,
     Check,
+    Corner,
     Cut,
     CutSize,
     Finish,
@@ -24,9 +25,11 @@ from benchalong.plan.model import (
     Job,
     Look,
     Origin,
+    Outline,
     Part,
     Placed,
     Plan,
+    Prism,
     Question,
     Reply,
     Shop,
@@ -61,6 +64,12 @@ SIZES = {
     "depth": _size("depth", "6 in", inches("6")),
     "shelf_at": _size("shelf_at", "width / 3 + depth / 7", THIRD.length, "depth", "width"),
 }
+CHANNEL = Outline(
+    tuple(
+        Corner((THIRD.length + along * inches("3/4"), across * inches("6")))
+        for along, across in ((0, 0), (1, 0), (1, 1), (0, 1))
+    )
+)
 DADO = Cut(
     "dado",
     "Dado for the shelf",
@@ -71,7 +80,7 @@ DADO = Cut(
         CutSize("depth", inches("1/4"), ()),
         CutSize("at", THIRD.length, ("shelf_at",)),
     ),
-    (),
+    (Prism("down", CHANNEL, Fraction(0), inches("1/4")),),
     "Cut both sides with the same setting.",
 )
 PARTS = {
@@ -113,7 +122,7 @@ STEPS = {
         minutes=95,
         wait="overnight",
         hands=2,
-        cautions=("Keep hands off the cutter.",),
+        cautions=(("Keep hands off the cutter.",),),
         checks=(
             Check(
                 "k1",
@@ -126,7 +135,7 @@ STEPS = {
             Check("k2", ("No snipe.",)),
         ),
         amiss=(Amiss(("It rocks",), ("Twist",), ("Plane the high corners",)),),
-        ask=("What did your boards measure?",),
+        ask=(("What did your boards measure?",),),
         note=(
             "<p>Plane the ",
             PartName("side", "Side"),
@@ -150,11 +159,19 @@ STEPS = {
 }
 QUESTIONS = {
     "other-wood": Question(
-        "other-wood", "mill-all", "robin", "2024-03-02", "answered", ("Can it be fir?",), ("<p>I have fir.</p>",),
+        "other-wood",
+        "mill-all",
+        "robin",
+        "2024-03-02",
+        "answered",
+        ("Can it be fir?",),
+        ("<p>I have fir.</p>",),
         (Reply("ash", "2024-03-03", ("<p>Yes.</p>",)),),
     ),
-    "how-flat": Question("how-flat", "mill-all", "wren", "2024-03-05", "open", ("How flat?",), ("<p>Is it?</p>",)),
-}  # fmt: skip
+    "how-flat": Question(
+        "how-flat", "mill-all", "wren", "2024-03-05", "open", ("How flat?",), ("<p>Is it?</p>",)
+    ),
+}
 PLAN = Plan(
     id="box",
     title=("Box & shelf",),
@@ -167,7 +184,10 @@ PLAN = Plan(
     origin=Origin("our own sheet", "free to share", "the club"),
     shop=Shop(tools=("table saw", "planer")),
     sizes=SIZES,
-    stock={"pine": Stock("pine", "board", "Pine", "white pine", "flat", "4/4"), "beech": Stock("beech", "board", "Beech")},
+    stock={
+        "pine": Stock("pine", "board", "Pine", "white pine", "flat", "4/4"),
+        "beech": Stock("beech", "board", "Beech"),
+    },
     parts=PARTS,
     assemblies={
         "box": Assembly(
@@ -185,18 +205,23 @@ PLAN = Plan(
     jigs={"guide": Jig("guide", "Dado guide", "for both sides", "an offcut", ("<p>Keep it.</p>",))},
     finish={"oil": Finish("oil", "Oil", 2, "a day", "all", "the dadoes", "Thin the first coat.")},
     changes=(Change("size", "width", "14 in", "fits the wall"), Change("part", "side", "curved", "simpler")),
-    cautions=("Mind the <b>edges</b>.",),
+    cautions=(("Mind the <b>edges</b>.",),),
     words={"Thin shelf": "the one that bends", "kerf": "our own word for it"},
     ask=HandOver("bench@example.org", "https://board.example.org/"),
     look=Look("bench", "en"),
-    stages={"wood": Stage("wood", ("The wood",), ("<p>All milling.</p>",), ("mill-all", "cut-dado")),
-            "fit": Stage("fit", ("Fitting",), (), ("fit-shelf",))},
+    stages={
+        "wood": Stage("wood", ("The wood",), ("<p>All milling.</p>",), ("mill-all", "cut-dado")),
+        "fit": Stage("fit", ("Fitting",), (), ("fit-shelf",)),
+    },
     steps=STEPS,
     questions=QUESTIONS,
     pictures=("pictures/mill.jpg",),
-)  # fmt: skip
+)
 
-SVG = '<svg class="drawing" viewBox="0 0 {0} {1}" role="img"><title>{2}</title><path class="visible" d="M5 5H{3}V{4}H5Z"/></svg>'
+SVG = (
+    '<svg class="drawing" viewBox="0 0 {0} {1}" role="img"><title>{2}</title>'
+    '<path class="visible" d="M5 5H{3}V{4}H5Z"/></svg>'
+)
 
 
 @dataclass(frozen=True)

@@ -75,8 +75,9 @@ def _steps(makings: Makings) -> list[Entry]:
     for step in makings.order:
         checks = (piece for check in step.checks for piece in (*check.text, " "))
         amiss = (piece for line in step.amiss for piece in (*line.sign, " "))
-        text = plain((*step.why, " ", *step.note, " ", *checks, *amiss))
-        found.append(Entry("step", plain(step.title), f"steps/{step.id}.html", " ".join((text, *step.tools))))
+        text = plain((*step.why, " ", *checks, *amiss))
+        said = " ".join((text, makings.note_words(step), *step.tools))
+        found.append(Entry("step", plain(step.title), f"steps/{step.id}.html", said))
     return found
 
 

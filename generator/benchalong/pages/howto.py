@@ -56,7 +56,7 @@ def _step(makings: Makings, step: Step) -> dict[str, Any]:
     said: dict[str, Any] = {
         "@type": "HowToStep",
         "name": name,
-        "text": makings.inner.plain(step.note) or makings.inner.plain(step.why) or name,
+        "text": makings.note_words(step) or makings.inner.plain(step.why) or name,
         "url": f"steps/{step.id}.html",
     }
     return said

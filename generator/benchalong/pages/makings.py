@@ -84,6 +84,10 @@ class Makings:
     def stage_titles(self) -> Mapping[str, Markup]:
         return {stage.id: self.inner.title(stage.title) for stage in self.plan.stages.values()}
 
+    def note_words(self, step: Step) -> str:
+        """The step's note as plain text."""
+        return self.once("note words", step.id, lambda: self.outer.plain(step.note))
+
     def step_link(self, step: StepId) -> Link:
         return Link(f"steps/{step}.html", self.step_titles[step])
 

@@ -74,7 +74,7 @@ class JigLine:
 class FinishLine:
     what: str
     facts: tuple[tuple[str, str], ...]
-    """What is said of it, each with its name: coats, the wait between them, where it goes, what stays bare."""
+    """What is said of it, each with its name: coats, the wait between, where it goes, what stays bare."""
     note: str
 
 

@@ -12,10 +12,32 @@ from benchalong.ground.shown import System
 
 @dataclass(frozen=True)
 class Link:
-    """A way to a page. `path` counts from the site's root; a template puts the page's own `root` before it."""
+    """A way to a page. `path` counts from the site's root; a template puts the page's `root` before it."""
 
     path: str
     words: str | Markup
+
+
+class Ways:
+    """A row of links that stands on every page, as list items: written once for each way to the root."""
+
+    def __init__(self, links: tuple[Link, ...]) -> None:
+        self.links = links
+        self._written: dict[str, str] = {}
+
+    def __bool__(self) -> bool:
+        return bool(self.links)
+
+    def items(self, root: str, here: str) -> Markup:
+        """The items as seen from a page that lies at `here`, which is marked where it is one of them."""
+        written = self._written.get(root)
+        if written is None:
+            written = self._written[root] = "".join(_item(root, link) for link in self.links)
+        return Markup(written.replace(f'"{root}{here}">', f'"{root}{here}" aria-current="page">', 1))
+
+
+def _item(root: str, link: Link) -> str:
+    return Markup('<li><a href="{}{}"><span>{}</span></a></li>\n').format(root, link.path, link.words)
 
 
 @dataclass(frozen=True)
@@ -44,7 +66,7 @@ class Page:
 
     @property
     def record(self) -> object:
-        """What the template is given as `page`; made when asked for, so that a large site needs little memory."""
+        """What the template is given as `page`; made anew when asked for, which spares memory."""
         return self.make()
 
 
@@ -67,8 +89,8 @@ class Site:
     accent: str
     paper: str
     """The project's own colours, as written; empty where the theme's hold."""
-    navigation: tuple[Link, ...]
-    stages: tuple[Link, ...]
+    navigation: Ways
+    stages: Ways
     """The stages in the order of work."""
     steps: int
     """How many there are."""

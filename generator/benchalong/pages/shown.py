@@ -68,18 +68,21 @@ def _rounding(length: Length, system: System, precision: Precision) -> Markup:
         return Markup("")
     error = abs(seen.error)
     way = "over" if seen.error > 0 else "under"
-    return Markup('<span class="only-{}">Exactly {}. The size shown is {} {}.</span>').format(
-        system, exactly(length, system), small_error(error, system), way
+    return Markup('<span class="only-{}">{}. The size shown is {} {}.</span>').format(
+        system, exactly(length, system).capitalize(), small_error(error, system), way
     )
 
 
 def exactly(length: Length, system: System) -> str:
-    """The length as exactly as it can be read: a fraction of an inch where there is a short one, or a decimal."""
+    """The length as exactly as it can be read: a short fraction of an inch, or a decimal.
+
+    `exactly 4 6/7 in`, or `about 8.4667 mm` where no decimal says it all.
+    """
     if system == "millimetre":
         return _decimal_text(length, "mm", places=4)
     inches = length / INCH
     if inches.denominator <= FINEST_FRACTION:
-        return f"{mixed_fraction(inches)} in"
+        return f"exactly {mixed_fraction(inches)} in"
     return _decimal_text(inches, "in", places=5)
 
 
@@ -92,4 +95,4 @@ def small_error(error: Length, system: System) -> str:
 
 def _decimal_text(value: Fraction, unit: str, *, places: int) -> str:
     text = decimal(value, places)
-    return f"{text} {unit}" if Fraction(text) == value else f"about {text} {unit}"
+    return f"{'exactly' if Fraction(text) == value else 'about'} {text} {unit}"

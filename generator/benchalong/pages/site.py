@@ -16,12 +16,13 @@ from benchalong.pages.part import part_page
 from benchalong.pages.piece import piece_page
 from benchalong.pages.prose import Fills
 from benchalong.pages.questions import questions_page
-from benchalong.pages.shell import Link, Page, Site
+from benchalong.pages.shell import Link, Page, Site, Ways
 from benchalong.pages.shown import Shows
 from benchalong.pages.sizes import sizes_page
 from benchalong.pages.stage import stage_page
 from benchalong.pages.step import step_page
 from benchalong.pages.words import words_page
+from benchalong.plan.model import Stage
 
 SINGLE: tuple[tuple[str, str, Callable[[Makings], object]], ...] = (
     ("index.html", "piece.html", piece_page),
@@ -46,14 +47,12 @@ NAVIGATION = (
 
 
 def all_pages(travelled: Travelled, drawings: Drawn) -> tuple[Page, ...]:
-    """Every page and the scripts' data, in the order a builder meets them; records are made when asked for."""
+    """Every page and the scripts' data. Records are made when asked for."""
     makings = Makings(travelled, drawings)
     plan = makings.plan
     pages = [Page(path, template, partial(make, makings)) for path, template, make in SINGLE]
-    pages += [
-        _inner(f"stages/{each.id}.html", "stage.html", stage_page, makings, each)
-        for each in plan.stages.values()
-    ]
+    stages = plan.stages.values()
+    pages += [_inner(f"stages/{each.id}.html", "stage.html", stage_page, makings, each) for each in stages]
     pages += [
         _inner(f"steps/{each.id}.html", "step.html", step_page, makings, each) for each in makings.order
     ]
@@ -75,6 +74,10 @@ def _data(path: str, script: Callable[[Makings], str], makings: Makings) -> Page
     return Page(path, "", lambda: Data(Markup(script(makings))))
 
 
+def _stage_link(fills: Fills, stage: Stage) -> Link:
+    return Link(f"stages/{stage.id}.html", fills.title(stage.title))
+
+
 def site_of(travelled: Travelled) -> Site:
     """What every page knows of the whole site."""
     plan = travelled.plan
@@ -90,9 +93,7 @@ def site_of(travelled: Travelled) -> Site:
         edition_name=plan.edition,
         accent=plan.look.accent,
         paper=plan.look.paper,
-        navigation=NAVIGATION,
-        stages=tuple(
-            Link(f"stages/{each.id}.html", fills.title(each.title)) for each in plan.stages.values()
-        ),
+        navigation=Ways(NAVIGATION),
+        stages=Ways(tuple(_stage_link(fills, each) for each in plan.stages.values())),
         steps=len(plan.steps),
     )

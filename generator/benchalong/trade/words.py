@@ -9,14 +9,15 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 WORDS: Mapping[str, str] = {
-    "across the grain": "At a right angle to the fibres. Wood swells and shrinks this way, and splits least when cut so.",
+    "across the grain": "At a right angle to the fibres. Wood swells and shrinks this way, and splits least "
+    "when cut so.",
     "along the grain": "The way the fibres run, usually the length of the board. Wood hardly moves this way.",
     "annual ring": "One year's growth. How the rings lie in the end of a board tells which way it will cup.",
     "arris": "The sharp corner where two faces meet. A light stroke of the plane or of fine paper takes it "
     "off.",
     "bevel": "A slope that takes away an arris at an even angle along its whole length.",
     "blank": "A piece cut a little over size, out of which a part will be made.",
-    "board foot": "A measure of wood as bought: a piece 12 in wide, 12 in long and 1 in thick before planing.",
+    "board foot": "A measure of wood as bought: a piece 12 in by 12 in, 1 in thick before planing.",
     "book match": "Two boards sawn from one and opened like a book, so that their figure mirrors.",
     "bow": "A board that bends along its length, like a ski lying flat.",
     "butt joint": "Two pieces that meet plainly, with nothing let in. Glue alone holds poorly on end grain.",
@@ -40,10 +41,12 @@ WORDS: Mapping[str, str] = {
     "edge joint": "Two boards glued edge to edge to make a wider one.",
     "end grain": "The ends of the fibres. It drinks glue and finish, and holds screws badly.",
     "face": "A broad side of a board; of a part, the side that is meant to be seen.",
-    "featherboard": "A board with springy fingers that presses the work to the fence and keeps it from coming back.",
+    "featherboard": "A board with springy fingers that presses the work to the fence and keeps it from "
+    "coming back.",
     "fence": "The straight guide on a machine that the work slides along.",
     "figure": "The pattern that grain makes on the face of a board.",
-    "flat sawn": "Sawn so that the rings lie about flat in the board. It shows arches, and moves most in width.",
+    "flat sawn": "Sawn so that the rings lie about flat in the board. It shows arches, and moves most in "
+    "width.",
     "floating panel": "A panel held in grooves without glue, with room to swell and shrink.",
     "flush": "Level, so that a finger passing over feels no step.",
     "frame and panel": "A frame of stiles and rails around a panel that floats in its grooves.",
@@ -99,7 +102,7 @@ WORDS: Mapping[str, str] = {
     "stop block": "A block fixed where the work's end comes to rest, so that every piece is cut alike.",
     "stopped": "A cut that ends before it reaches the edge, so that it can't be seen from there.",
     "story stick": "A stick that carries marks from one place to another in place of numbers.",
-    "tear-out": "Fibres ripped out at the surface or behind a cut. A backing board and a light last cut help.",
+    "tear-out": "Fibres torn at the surface or behind a cut. A backing board or a light last cut helps.",
     "tenon": "The tongue-shaped end of a part that goes into a mortise.",
     "test piece": "An offcut of the same thickness, cut first to prove the setting.",
     "tongue": "A ridge along an edge or end that goes into a groove.",
