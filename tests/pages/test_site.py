@@ -13,11 +13,13 @@ from typing import Any
 import pytest
 from bs4 import BeautifulSoup, NavigableString, Tag
 
-from benchalong.ground.marks import Mark
+from benchalong.ground.marks import Mark, at
+from benchalong.ground.problems import Finding
 from benchalong.pages.data import Data
 from benchalong.pages.site import all_pages, site_of
 from benchalong.publishing.templates import Templates
 from benchalong.publishing.theme import Chosen, load_theme
+from benchalong.workings.working import Worked
 from pages.by_hand import Drawn, Travelled
 
 THEMES = ("bench", "wall")
@@ -25,8 +27,11 @@ THEMES = ("bench", "wall")
 
 @cache
 def site(theme: str) -> dict[str, str]:
+    return filled(theme, Travelled())
+
+
+def filled(theme: str, travelled: Travelled) -> dict[str, str]:
     """Path to text, of every page."""
-    travelled = Travelled()
     dressed = load_theme(Chosen(theme, Mark("project.yaml", 1, 1), ""), Path("nowhere"))
     templates = Templates(dressed.templates, {"site": site_of(travelled)})
     found = {}
@@ -254,6 +259,20 @@ def test_paper_holds_everything_in_order() -> None:
     assert not page.select("main input")
     assert len(page.select(".boxes li")) == 3
     assert page.find(id="part-wedge")
+
+
+@pytest.mark.parametrize("theme", THEMES)
+def test_a_faulty_plan_says_so_on_every_page(theme: str) -> None:
+    whole = Travelled()
+    fault = Finding("cut-outside-part", "fault", at("project.yaml"), "side", "It sticks out", "Make it less.")
+    doubt = Finding("cuts-no-wood", "doubt", at("project.yaml"), "side", "It cuts air", "")
+    faulty = Travelled(worked=Worked(whole.worked.results, (fault, doubt)))
+    for path, text in filled(theme, faulty).items():
+        if path.endswith(".html"):
+            assert "The plan check found 1 fault." in text, path
+            assert "The plan check found" not in site(theme)[path], path
+    assert "It sticks out" in filled(theme, faulty)["index.html"]
+    assert "It cuts air" in filled(theme, faulty)["index.html"]
 
 
 def test_a_theme_is_more_than_colour() -> None:

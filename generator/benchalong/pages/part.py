@@ -41,6 +41,8 @@ class PartLine:
     length: Markup
     shoulders: Markup
     """Length between shoulders; empty where there are none."""
+    is_rounded: bool
+    """Whether any of these is shown rounded, in either system."""
 
 
 @dataclass(frozen=True)
@@ -89,6 +91,9 @@ def _line(makings: Makings, part: Part) -> PartLine:
         width=size(part.width),
         length=size(part.length),
         shoulders=Markup("") if between is None else size(between),
+        is_rounded=any(
+            makings.shows.rounding(length) for length in (*part.box, between) if length is not None
+        ),
     )
 
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from benchalong.ground.lengths import Length
+from benchalong.ground.problems import Level
 from benchalong.pages.howto import how_to
 from benchalong.pages.makings import Makings, drawn, marks_in_short
 from benchalong.pages.part import NamedSize, PartLine, named_size, part_line
@@ -89,6 +90,14 @@ class ChangeLine:
 
 
 @dataclass(frozen=True)
+class FindingLine:
+    """One result of the plan check."""
+
+    message: str
+    remedy: str
+
+
+@dataclass(frozen=True)
 class PiecePage:
     shell: Shell
     title: Markup
@@ -115,6 +124,10 @@ class PiecePage:
     """What holds for any piece."""
     with_tools: tuple[str, ...]
     """What holds wherever tools such as these are used."""
+    faults: tuple[FindingLine, ...]
+    """What will not fit, can't be done or isn't safe."""
+    doubts: tuple[FindingLine, ...]
+    """What is probably a mistake."""
     changes: tuple[ChangeLine, ...]
     origin_plan: str
     origin_by: str
@@ -151,12 +164,19 @@ def piece_page(makings: Makings) -> PiecePage:
         cautions=tuple(makings.outer.fill(caution) for caution in plan.cautions),
         always=ALWAYS,
         with_tools=cautions_for(every),
+        faults=_findings(makings, "fault"),
+        doubts=_findings(makings, "doubt"),
         changes=tuple(_change(makings, change) for change in plan.changes),
         origin_plan=plan.origin.plan,
         origin_by=plan.origin.by,
         rights=plan.origin.rights,
         how_to=how_to(makings, every),
     )
+
+
+def _findings(makings: Makings, level: Level) -> tuple[FindingLine, ...]:
+    found = (finding for finding in makings.worked.findings if finding.level == level)
+    return tuple(FindingLine(finding.message, finding.remedy) for finding in found)
 
 
 def overall(makings: Makings) -> tuple[NamedSize, ...]:

@@ -94,3 +94,5 @@ class Site:
     """The stages in the order of work."""
     steps: int
     """How many there are."""
+    faults: int
+    """How many faults the plan check found; above 0 only on a site published in spite of them."""

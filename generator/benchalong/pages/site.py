@@ -96,4 +96,5 @@ def site_of(travelled: Travelled) -> Site:
         navigation=Ways(NAVIGATION),
         stages=Ways(tuple(_stage_link(fills, each) for each in plan.stages.values())),
         steps=len(plan.steps),
+        faults=sum(finding.level == "fault" for finding in travelled.worked.findings),
     )

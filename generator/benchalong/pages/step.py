@@ -76,6 +76,8 @@ class StepShown:
     jigs: tuple[Thing, ...]
     hardware: tuple[Thing, ...]
     parts: tuple[PartLine, ...]
+    is_rounded: bool
+    """Whether any size of these parts is shown rounded."""
     picture: Markup
     """Its assembly, with the parts it touches standing out."""
     note: Markup
@@ -135,6 +137,7 @@ def step_page(makings: Makings, step: Step) -> StepPage:
 
 def step_shown(makings: Makings, step: Step, fills: Fills) -> StepShown:
     plan = makings.plan
+    parts = tuple(part_line(makings, part) for part in step.parts)
     return StepShown(
         id=step.id,
         number=makings.number[step.id],
@@ -151,7 +154,8 @@ def step_shown(makings: Makings, step: Step, fills: Fills) -> StepShown:
         hardware=tuple(
             Thing(plan.hardware[thing].name, plan.hardware[thing].size) for thing in step.hardware
         ),
-        parts=tuple(part_line(makings, part) for part in step.parts),
+        parts=parts,
+        is_rounded=any(part.is_rounded for part in parts),
         picture=drawn(makings.drawings.step(step.id)),
         note=fills.fill(step.note),
         pictures=tuple(PictureShown(pic.file, pic.alt, fills.fill(pic.caption)) for pic in step.pictures),
