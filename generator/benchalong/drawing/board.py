@@ -12,6 +12,7 @@ from dataclasses import dataclass, field
 from typing import TypeAlias
 
 import numpy as np
+from numpy.typing import NDArray
 
 from benchalong.drawing.text import NUMBER, WORD, text_width
 from benchalong.ground.lengths import Length
@@ -63,6 +64,33 @@ class Coming:
     cost: float
 
 
+class Lines:
+    """Many lines, quick to ask whether any runs through a room."""
+
+    def __init__(self, rows: Floats) -> None:
+        self._rows = rows.tolist()
+        x, y = np.sort(rows[:, [0, 2]], axis=1), np.sort(rows[:, [1, 3]], axis=1)
+        self._left, self._right = np.ascontiguousarray(x[:, 0]), np.ascontiguousarray(x[:, 1])
+        self._top, self._bottom = np.ascontiguousarray(y[:, 0]), np.ascontiguousarray(y[:, 1])
+
+    def meet(self, room: Rect) -> bool:
+        return bool(self._rows) and any(
+            line_meets(tuple(self._rows[i]), room) for i in self._near(room).nonzero()[0].tolist()
+        )
+
+    def crossed_by(self, line: Segment) -> int:
+        """How many of them a level or upright line crosses."""
+        return int(self._near(room_of(line)).sum()) if self._rows else 0
+
+    def _near(self, room: Rect) -> NDArray[np.bool_]:
+        return np.asarray(
+            (self._left < room[2])
+            & (self._right > room[0])
+            & (self._top < room[3])
+            & (self._bottom > room[1])
+        )
+
+
 @dataclass
 class Board:
     """A view that is being filled."""
@@ -84,7 +112,8 @@ class Board:
 
     def __post_init__(self) -> None:
         self.extent: Rect = (0.0, 0.0, self.width, self.height)
-        self._thin_rows: Floats = np.zeros((0, 4))
+        self._drawn = Lines(self.drawn)
+        self._thin = Lines(np.zeros((0, 4)))
 
     @property
     def view(self) -> Rect:
@@ -98,17 +127,17 @@ class Board:
     def draw(self, lines: Iterable[Segment]) -> None:
         """Add thin lines."""
         self.thin += lines
-        self._thin_rows = np.array(self.thin, dtype=float).reshape(-1, 4)
+        self._thin = Lines(np.array(self.thin, dtype=float).reshape(-1, 4))
         self.extent = around([self.extent, *(room_of(line) for line in self.thin)])
 
     def is_on_paper(self, room: Rect) -> bool:
         """Whether no number, word or thin line is in a room."""
         roomy = grown(room, AIR)
-        return not any(meets(roomy, other) for other in self.taken) and not lines_meet(self._thin_rows, roomy)
+        return not any(meets(roomy, other) for other in self.taken) and not self._thin.meet(roomy)
 
     def is_clear(self, room: Rect) -> bool:
         """Whether, besides, no line of the view itself is there."""
-        return self.is_on_paper(room) and not lines_meet(self.drawn, grown(room, AIR))
+        return self.is_on_paper(room) and not self._drawn.meet(grown(room, AIR))
 
     def would_cross(self, lines: Sequence[Segment]) -> bool:
         """Whether a line would run through a number or word."""
@@ -125,12 +154,7 @@ class Board:
 
     def crossings(self, line: Segment) -> int:
         """How many thin lines a line would cross."""
-        if not len(self._thin_rows):
-            return 0
-        low, high = np.minimum(line[:2], line[2:]), np.maximum(line[:2], line[2:])
-        first = np.minimum(self._thin_rows[:, :2], self._thin_rows[:, 2:])
-        last = np.maximum(self._thin_rows[:, :2], self._thin_rows[:, 2:])
-        return int(((first < high) & (low < last)).all(axis=1).sum())
+        return self._thin.crossed_by(line)
 
     def growth(self, rooms: Sequence[Rect]) -> tuple[float, float]:
         """By how much the block would become wider and taller."""
@@ -202,12 +226,3 @@ def line_meets(line: Segment, room: Rect) -> bool:
         one, two = sorted(((low - at) / run, (high - at) / run))
         first, last = max(first, one), min(last, two)
     return first < last
-
-
-def lines_meet(lines: Floats, room: Rect) -> bool:
-    """Whether any of many lines passes through a room."""
-    if not len(lines):
-        return False
-    low, high = np.minimum(lines[:, :2], lines[:, 2:]), np.maximum(lines[:, :2], lines[:, 2:])
-    near = (low < room[2:]).all(axis=1) & (high > room[:2]).all(axis=1)
-    return any(line_meets(tuple(line), room) for line in lines[near].tolist())
