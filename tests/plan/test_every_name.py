@@ -9,9 +9,10 @@ from typing import TypeVar
 import pytest
 
 from benchalong.plan.cuts.given import WORDS
-from benchalong.plan.formula import names_in, parse
+from benchalong.plan.formula import parse
 from benchalong.plan.refused import Refused
 from benchalong.plan.resolve import resolve
+from benchalong.plan.tree import names_in
 from benchalong.reading.project import read_project
 from benchalong.reading.written import Part, Project, Size, Step
 from benchalong.workings.never_used import NEVER_USED

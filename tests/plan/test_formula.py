@@ -12,10 +12,11 @@ from hypothesis import strategies as st
 
 from benchalong.ground.lengths import INCH
 from benchalong.plan.evaluate import MOST_BITS, evaluate
-from benchalong.plan.formula import Binary, Measure, Name, Number, names_in, parse
+from benchalong.plan.formula import parse
 from benchalong.plan.quantity import Quantity
 from benchalong.plan.refused import Refused
 from benchalong.plan.roots import LENGTH_STEP, RATIO_STEP, cosine, sine, square_root, tangent
+from benchalong.plan.tree import Binary, Measure, Name, Number, names_in
 
 DIMENSIONS = {"number": 0, "length": 1, "area": 2}
 NAMES = {"stile": Quantity(2 * INCH, 1), "rail": Quantity(6 * INCH, 1), "half": Quantity(Fraction(1, 2))}
@@ -201,6 +202,8 @@ def refusal(text: str) -> Refused | None:
 @settings(max_examples=600, deadline=None)
 @given(st.lists(PIECES, max_size=14).map("".join) | st.text(max_size=60))
 @example("٣")
+@example("½nan")
+@example("1 inf")
 @example("1²")
 @example("²/²")
 @example("𝟛 in")

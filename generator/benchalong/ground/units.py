@@ -41,13 +41,18 @@ def _by_pint(word: str) -> Length | None:
 
     registry = _registry()
     try:
-        one = registry.Quantity(Fraction(1), word)
-    except (UndefinedUnitError, DefinitionSyntaxError):
+        unit = registry.parse_units(word)
+    except (UndefinedUnitError, DefinitionSyntaxError, ValueError):  # `nan` and `inf` are read as numbers
         return None
-    if one.dimensionality != {"[length]": 1}:
+    if unit.dimensionality != {"[length]": 1} or not _is_in_use(word, registry):
         return None
-    length = one.to("millimetre").magnitude
+    length = registry.Quantity(Fraction(1), unit).to("millimetre").magnitude
     return length if isinstance(length, Fraction) and SMALLEST <= length <= GREATEST else None
+
+
+def _is_in_use(word: str, registry: UnitRegistry[Fraction]) -> bool:
+    """Only metres come in tens and thousands: `din` is a slip for `in`, not ten of them."""
+    return any(not prefix or name == "meter" for prefix, name, _ in registry.parse_unit_name(word))
 
 
 @cache

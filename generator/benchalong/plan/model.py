@@ -15,8 +15,8 @@ from typing import Literal, TypeAlias
 from benchalong.ground.lengths import Length, Point2, Point3
 from benchalong.ground.prose import Prose
 from benchalong.ground.shown import Precision, System
-from benchalong.plan.formula import Tree
 from benchalong.plan.quantity import Quantity
+from benchalong.plan.tree import Tree
 
 SizeName: TypeAlias = str
 StockId: TypeAlias = str
