@@ -10,7 +10,7 @@ import pytest
 
 
 @pytest.mark.tools
-def test_every_page_is_valid(sites: dict[str, Path], nu_jar: Path) -> None:
+def test_every_page_is_valid(nu_jar: Path, sites: dict[str, Path]) -> None:
     """Both sites in one run, since starting Java takes longer than reading them."""
     command = [
         "java",
