@@ -174,6 +174,7 @@ class _Says:
                 {"name": size.name, "length": self.plain.length(size.length), "follows": list(size.sizes)}
                 for size in cut.sizes
             ],
+            "follows": list(cut.follows),
             "note": cut.note,
         }
 
