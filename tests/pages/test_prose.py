@@ -7,7 +7,7 @@ import pytest
 from benchalong.ground.lengths import INCH
 from benchalong.ground.prose import Address, LiveNumber, LiveSize, PartName, Prose
 from benchalong.ground.shown import Precision
-from benchalong.pages.prose import PAPER, Fills, plain
+from benchalong.pages.prose import PAPER, Fills, levelled, plain
 from benchalong.pages.shown import Shows
 
 SHOWS = Shows("inch", Precision())
@@ -58,3 +58,15 @@ def test_plain_words(html: str, words: str) -> None:
 
 def test_a_full_stop_stays_with_its_size() -> None:
     assert Fills(SHOWS, "").plain(("<p>Rip to ", STILE, ".</p>")) == "Rip to 2 3/8 in."
+
+
+LEVELS = [
+    ("<h4>A</h4><p>b</p><h5>C</h5>", 3, "<h3>A</h3><p>b</p><h4>C</h4>"),
+    ("<h3>A</h3><h6>B</h6>", 5, "<h5>A</h5><h6>B</h6>"),
+    ("<p>a</p><hr>", 3, "<p>a</p><hr>"),
+]
+
+
+@pytest.mark.parametrize(("html", "level", "moved"), LEVELS)
+def test_headings_begin_where_the_page_has_room(html: str, level: int, moved: str) -> None:
+    assert levelled(html, level) == moved

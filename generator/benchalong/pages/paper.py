@@ -60,7 +60,8 @@ def _stage(makings: Makings, stage: Stage, number: int) -> PaperStage:
     def steps() -> Iterator[PaperStep]:
         for step in (makings.plan.steps[each] for each in stage.steps):
             yield PaperStep(
-                step_shown(makings, step, makings.paper), threads_of(makings, step.id, makings.paper)
+                step_shown(makings, step, makings.paper, headings=4),
+                threads_of(makings, step.id, makings.paper, headings=6),
             )
 
     return PaperStage(

@@ -143,7 +143,7 @@ def piece_page(makings: Makings) -> PiecePage:
     return PiecePage(
         shell=Shell("piece", "index.html", makings.title),
         title=makings.outer.title(plan.title),
-        about=makings.outer.fill(plan.about),
+        about=makings.outer.fill(plan.about, headings=2),
         extent=overall(makings),
         picture=drawn(makings.drawings.piece()),
         assemblies=assemblies_shown(makings),
@@ -157,7 +157,7 @@ def piece_page(makings: Makings) -> PiecePage:
         more_tools=tuple(tool for tool in every if tool not in tools),
         hardware=tuple(_hardware(each) for each in plan.hardware.values()),
         jigs=tuple(
-            JigLine(jig.name, jig.purpose, jig.made_from, makings.outer.fill(jig.note))
+            JigLine(jig.name, jig.purpose, jig.made_from, makings.outer.fill(jig.note, headings=4))
             for jig in plan.jigs.values()
         ),
         finish=tuple(_finish(each) for each in plan.finish.values()),

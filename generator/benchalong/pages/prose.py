@@ -14,6 +14,7 @@ from benchalong.pages.shown import Shows
 
 BLOCK = re.compile(r"</?(?:p|li|ul|ol|dl|dt|dd|h[1-6]|br|hr|blockquote|pre|table|tr|td|th)\b[^>]*>")
 TAG = re.compile(r"<[^>]*>")
+HEADING = re.compile(r"(</?h)([1-6])(?=>)")
 SPACE = re.compile(r"\s+")
 EMPTY = Markup("")
 
@@ -39,11 +40,12 @@ class Fills:
         self._root = root
         self._places = places
 
-    def fill(self, prose: Prose) -> Markup:
-        """Safe HTML; part names lead to their pages."""
+    def fill(self, prose: Prose, *, headings: int = 3) -> Markup:
+        """Safe HTML; part names lead to their pages. The prose's own headings begin at the level given."""
         if not prose:
             return EMPTY
-        return Markup("".join([piece if isinstance(piece, str) else self._live(piece) for piece in prose]))
+        text = "".join([piece if isinstance(piece, str) else self._live(piece) for piece in prose])
+        return Markup(levelled(text, headings) if "<h" in text else text)
 
     def title(self, prose: Prose) -> Markup:
         """The same without links to parts, for what is itself a link or a heading."""
@@ -69,6 +71,13 @@ class Fills:
 
     def _place(self, kind: str, of: str) -> str:
         return self._places[kind].format(root=self._root, of=of)
+
+
+def levelled(safe: str, level: int) -> str:
+    """The same HTML with its headings moved so that the highest stands at this level: none is left out."""
+    levels = [int(found[2]) for found in HEADING.finditer(safe)]
+    shift = level - min(levels, default=level)
+    return HEADING.sub(lambda found: f"{found[1]}{min(6, int(found[2]) + shift)}", safe)
 
 
 def plain(safe: str) -> str:

@@ -77,19 +77,23 @@ def _by_step(makings: Makings, asked: list[Question]) -> tuple[StepThreads, ...]
     )
 
 
-def threads_of(makings: Makings, step: StepId, fills: Fills) -> tuple[Thread, ...]:
+def threads_of(makings: Makings, step: StepId, fills: Fills, *, headings: int) -> tuple[Thread, ...]:
     """A step's questions, those still open first, then the newest."""
     asked = makings.worked[TOUCHED].questions.get(step, ())
-    return tuple(thread(makings.plan.questions[each], fills) for each in asked)
+    return tuple(thread(makings.plan.questions[each], fills, headings=headings) for each in asked)
 
 
-def thread(asked: Question, fills: Fills) -> Thread:
+def thread(asked: Question, fills: Fills, *, headings: int = 5) -> Thread:
+    """A question with its replies; their own headings begin at the level given."""
     return Thread(
         id=asked.id,
         title=fills.title(asked.title),
         by=asked.by,
         when=asked.when,
         is_open=asked.status == "open",
-        text=fills.fill(asked.text),
-        replies=tuple(ReplyShown(reply.by, reply.when, fills.fill(reply.text)) for reply in asked.replies),
+        text=fills.fill(asked.text, headings=headings),
+        replies=tuple(
+            ReplyShown(reply.by, reply.when, fills.fill(reply.text, headings=headings))
+            for reply in asked.replies
+        ),
     )

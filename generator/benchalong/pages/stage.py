@@ -59,7 +59,7 @@ def stage_page(makings: Makings, stage: Stage) -> StagePage:
         number=number + 1,
         stages=len(order),
         title=makings.stage_titles[stage.id],
-        about=makings.inner.fill(stage.about),
+        about=makings.inner.fill(stage.about, headings=2),
         steps=tuple(step_line(makings, step) for step in steps),
         has_checks=any(step.checks for step in steps),
         tools=tuple(dict.fromkeys(tool for step in steps for tool in step.tools)),

@@ -127,7 +127,7 @@ def step_page(makings: Makings, step: Step) -> StepPage:
         stages=len(stages),
         steps=len(makings.order),
         step=shown,
-        threads=threads_of(makings, step.id, makings.inner),
+        threads=threads_of(makings, step.id, makings.inner, headings=4),
         hand_over=_hand_over(makings),
         previous=makings.step_link(makings.order[number - 2].id) if number > 1 else None,
         next=makings.step_link(makings.order[number].id) if number < len(makings.order) else None,
@@ -135,7 +135,8 @@ def step_page(makings: Makings, step: Step) -> StepPage:
     )
 
 
-def step_shown(makings: Makings, step: Step, fills: Fills) -> StepShown:
+def step_shown(makings: Makings, step: Step, fills: Fills, *, headings: int = 3) -> StepShown:
+    """The note's own headings begin at the level given."""
     plan = makings.plan
     parts = tuple(part_line(makings, part) for part in step.parts)
     return StepShown(
@@ -157,7 +158,7 @@ def step_shown(makings: Makings, step: Step, fills: Fills) -> StepShown:
         parts=parts,
         is_rounded=any(part.is_rounded for part in parts),
         picture=drawn(makings.drawings.step(step.id)),
-        note=fills.fill(step.note),
+        note=fills.fill(step.note, headings=headings),
         pictures=tuple(PictureShown(pic.file, pic.alt, fills.fill(pic.caption)) for pic in step.pictures),
         checks=checks_shown(fills, step),
         amiss=tuple(AmissLine(*map(fills.fill, (line.sign, line.cause, line.cure))) for line in step.amiss),
