@@ -208,6 +208,12 @@ def test_where_nothing_can_be_written_gives_three(
     assert err.endswith("; name a folder elsewhere.\n")
 
 
+def test_what_is_refused_is_said_in_json_too(project: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    code, out, err = said(capsys, "publish", project, "--into", project, "--json")
+    assert (code, err) == (3, "")
+    assert json.loads(out)["refused"].startswith(f"{project} is the project itself;")
+
+
 def test_begin_here(
     tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:

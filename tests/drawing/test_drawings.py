@@ -250,6 +250,12 @@ def test_a_mark_and_a_place_change_the_piece_but_no_part() -> None:
         assert {key.split("-")[0] for key in new} == {"piece"}
 
 
+def test_a_changed_rule_of_drawing_changes_every_key(monkeypatch: pytest.MonkeyPatch) -> None:
+    before = set(keys_before())
+    monkeypatch.setattr("benchalong.drawing.drawings.drawing_code", lambda: "other rules")
+    assert not before & set(keys(PLAN))
+
+
 def test_the_same_bytes_whatever_the_hash_seed() -> None:
     script = (
         "from drawing.test_drawings import *\n"

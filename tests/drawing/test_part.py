@@ -96,6 +96,7 @@ def assert_told_once(part: Part, picture: Picture) -> None:
     wanted = wanted_sizes(part)
     lengths = [span.length for span in wanted.spans] + [one.length for one in wanted.rounds]
     lengths += [length for point in wanted.points for length in (point.along, point.across)]
+    lengths += [point.radius for point in wanted.points if point.radius]
     lengths += [length for _, length in wanted.loose]
     told = [Fraction(e.attrib["data-mm"]) for e in texts(picture) if "size" in e.attrib["class"].split()]
     assert Counter(told) == Counter(lengths)

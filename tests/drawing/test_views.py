@@ -89,7 +89,7 @@ def grooved_parts(draw: st.DrawFn) -> Part:
         sizes = {"width": draw(SIZE), "depth": draw(SIZE), "length": draw(SIZE), "thickness": draw(SIZE)}
         if kind in ("dado", "mortise"):
             sizes["at"] = draw(st.integers(0, 250))
-        cuts.append(made_cut(BOX, kind, on, **sizes))
+        cuts.append(made_cut(BOX, kind, on, **sizes))  # type: ignore[arg-type]
     return made_part(BOX, *cuts)
 
 

@@ -15,7 +15,7 @@ steps = st.sampled_from([Fraction(1, 10), Fraction(1, 2), Fraction(1), INCH / 32
 
 
 def test_units_are_exact_fractions_of_a_millimetre() -> None:
-    assert (1, Fraction(254, 10), Fraction(3048, 10), 1000) == (MILLIMETRE, INCH, FOOT, METRE)
+    assert [Fraction(length) for length in ("1", "25.4", "304.8", "1000")] == [MILLIMETRE, INCH, FOOT, METRE]
 
 
 @pytest.mark.parametrize(

@@ -12,7 +12,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from benchalong.ground.lengths import INCH
-from benchalong.ground.shown import Precision, System, decimal, mixed_fraction, shown
+from benchalong.ground.shown import SYSTEMS, Precision, System, decimal, mixed_fraction, shown
 
 CASES = Path(__file__).parent / "shown_cases.txt"
 
@@ -49,8 +49,8 @@ def test_what_is_shown_plus_its_error_is_what_is_meant(length: Fraction) -> None
 
 @given(st.fractions(min_value=-5000, max_value=5000, max_denominator=10**5))
 def test_rounding_is_said_whenever_it_happens(length: Fraction) -> None:
-    for system in ("inch", "millimetre"):
-        seen = shown(length, cast(System, system), Precision())
+    for system in SYSTEMS:
+        seen = shown(length, system, Precision())
         assert seen.text.startswith("≈") == (seen.error != 0) == seen.is_rounded
 
 

@@ -5,7 +5,9 @@ from __future__ import annotations
 import subprocess
 import sys
 from fractions import Fraction
+from itertools import product
 from pathlib import Path
+from string import ascii_letters
 
 import pytest
 
@@ -34,12 +36,20 @@ def test_every_unit_that_messages_offer_is_one(word: str) -> None:
 @pytest.mark.parametrize(
     "word",
     [
-        "", "stile", "kg", "s", "min", "hour", "degree", "acre", "litre", "pin", "lightyear", "nm", "km", "x",
+        "", "stile", "kg", "s", "min", "hour", "degree", "acre", "litre", "pin", "din", "kin", "cft",
+        "nan", "inf", "infinity", "lightyear", "nm", "km", "x",
         "in**2", "in*in", "in^2", "2in", "in in", "m/s", "__class__", "in.real", "i" * 21, "mm\n", "µm", "é",
     ],
 )  # fmt: skip
 def test_anything_else_is_none(word: str) -> None:
     assert unit_length(word) is None
+
+
+@pytest.mark.parametrize("letters", ["abcdefghijklm", "nopqrstuvwxyz", "NAIFMETRinfe"])
+def test_any_two_letters_are_a_unit_or_none(letters: str) -> None:
+    for one, other in product(letters, ascii_letters):
+        length = unit_length(one + other)
+        assert length is None or 0 < length <= 100_000
 
 
 def run(code: str, **environment: str) -> str:
@@ -56,6 +66,13 @@ def test_the_cache_changes_nothing(tmp_path: Path) -> None:
     first = run(LOOK_UP, XDG_CACHE_HOME=str(tmp_path))
     assert any(tmp_path.rglob("*"))
     assert run(LOOK_UP, XDG_CACHE_HOME=str(tmp_path)) == first == "127/5 1524/5"
+
+
+def test_a_spoilt_cache_is_passed_over(tmp_path: Path) -> None:
+    run(LOOK_UP, XDG_CACHE_HOME=str(tmp_path))
+    for kept in tmp_path.rglob("*.*"):
+        kept.write_bytes(b"spoilt")
+    assert run(LOOK_UP, XDG_CACHE_HOME=str(tmp_path)) == "127/5 1524/5"
 
 
 def test_where_nothing_can_be_written_it_goes_without(tmp_path: Path) -> None:

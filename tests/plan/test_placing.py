@@ -173,7 +173,8 @@ def test_marks_are_made_from_names_where_none_are_given() -> None:
         parts={"door_rail": part(), "side": part(mark="Q"), "rail": part()},
         assemblies={
             "box": assembly(
-                placed("door_rail"), placed("door_rail"), placed("side"), placed("rail"), placed("rail", mark="R1"),
+                *(placed(of) for of in ("door_rail", "door_rail", "side", "rail")),
+                placed("rail", mark="R1"),
                 placed("rail"),
             )
         },

@@ -12,8 +12,9 @@ from benchalong.ground.lengths import FOOT, INCH
 from benchalong.ground.shown import Precision, shown
 from benchalong.ground.units import unit_length
 from benchalong.plan.evaluate import evaluate
-from benchalong.plan.formula import Name, parse
+from benchalong.plan.formula import parse
 from benchalong.plan.quantity import Quantity
+from benchalong.plan.tree import Name
 
 # NIST Special Publication 811 (2008), Guide for the Use of the International System of Units, appendix B.8,
 # "Factors for units listed alphabetically": inch, foot and yard are exact there [memory]. That the inch is
@@ -76,8 +77,8 @@ def test_decimals_are_shown_as_the_fraction_the_table_has_for_them(fraction: str
 
 
 # Millimetres for inch fractions to four places, as in two tables that agree
-# ([found] machinecalcs.com/decimal-to-fraction-chart, utilitiesbunker.com/kb/fraction-to-decimal-chart); where
-# a value ends in exactly half a place the two round differently, so none of those is here.
+# ([found] machinecalcs.com/decimal-to-fraction-chart, utilitiesbunker.com/kb/fraction-to-decimal-chart);
+# where a value ends in exactly half a place the two round differently, so none of those is here.
 MILLIMETRES = {
     "1/64": "0.3969", "3/64": "1.1906", "1/16": "1.5875", "1/8": "3.1750", "3/16": "4.7625",
     "15/64": "5.9531", "1/4": "6.3500", "5/16": "7.9375", "3/8": "9.5250", "7/16": "11.1125",

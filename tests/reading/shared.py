@@ -22,11 +22,6 @@ def read(folder: Path, files: Mapping[str, str | bytes]) -> Reading:
     return read_project(folder)
 
 
-def read_note(folder: Path, note: str) -> Reading:
-    """What is read from a project with this note in its only step."""
-    return read(folder, {"project.yaml": SMALLEST, "steps/01-mill.md": STEP + note})
-
-
 def messages(reading: Reading) -> list[str]:
     return [problem.message for problem in reading.problems]
 

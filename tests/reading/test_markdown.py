@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import time
+
 import pytest
 from bs4 import BeautifulSoup
 from hypothesis import given, settings
@@ -9,8 +11,9 @@ from hypothesis import strategies as st
 
 from benchalong.ground.prose import Hole, WrittenProse
 from benchalong.reading.holes import one_line
-from benchalong.reading.markdown import TAGS, markdown
+from benchalong.reading.markdown import MOST_COMPLAINTS, TAGS, markdown
 from benchalong.reading.tally import Source, Tally
+from benchalong.reading.text import MOST_NOTE_BYTES
 
 PATH = ("note.md", "note")
 
@@ -84,6 +87,16 @@ REFUSED = {
 @pytest.mark.parametrize(("text", "message"), REFUSED.items())
 def test_markdown_is_refused(text: str, message: str) -> None:
     assert render(text)[1] == [message]
+
+
+@pytest.mark.parametrize(
+    "piece", ["(=", "[(=", "![(=a](", "(=a)))", "[x](step:a) ", "[x](javascript:a) ", "<b>", "> ", "`"]
+)
+def test_a_note_that_repeats_one_thing_without_end_is_read_in_time(piece: str) -> None:
+    started = time.process_time()
+    _, said = render((piece * MOST_NOTE_BYTES)[:MOST_NOTE_BYTES])
+    assert time.process_time() - started < 10
+    assert len(said) <= MOST_COMPLAINTS
 
 
 ONE_LINE = {

@@ -139,6 +139,12 @@ def test_only_pictures_are_taken_as_pictures(tmp_path: Path, name: str, data: by
     assert reading.project.pictures == ()
 
 
+def test_a_file_name_with_control_characters_is_refused_and_not_printed_as_it_is(tmp_path: Path) -> None:
+    reading = read(tmp_path, {"project.yaml": SMALLEST, "pictures/a\x1b[31m.png": PNG})
+    assert messages(reading) == [r"the file name 'a\x1b[31m.png' can't be used"]
+    assert reading.project.pictures == ()
+
+
 def test_pictures_are_listed(tmp_path: Path) -> None:
     pictures = {"b.PNG": PNG, "a.jpg": b"\xff\xd8\xff\xe0", "c.webp": b"RIFF\0\0\0\0WEBP", "d.gif": b"GIF89a"}
     reading = read(

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from benchalong.reading.text import MOST_BYTES
+from benchalong.reading.text import MOST_BYTES, MOST_NOTE_BYTES
 from reading.shared import SMALLEST, STEP, messages, read, told
 
 ODD = {
@@ -40,6 +40,11 @@ def test_what_is_not_plain_text_is_refused(tmp_path: Path, data: str | bytes, me
     reading = read(tmp_path, {"project.yaml": data})
     assert messages(reading) == [message]
     assert ("project.yaml",) in reading.unreadable
+
+
+def test_a_note_has_a_smaller_bound(tmp_path: Path) -> None:
+    reading = read(tmp_path, {"project.yaml": SMALLEST, "steps/01-mill.md": STEP + "x" * MOST_NOTE_BYTES})
+    assert messages(reading) == ["steps/01-mill.md is larger than 200,000 bytes"]
 
 
 def test_the_place_of_a_wrong_byte_is_shown(tmp_path: Path) -> None:

@@ -12,6 +12,7 @@ from dataclasses import dataclass, field
 from typing import TypeAlias
 
 import numpy as np
+from numpy.typing import NDArray
 
 from benchalong.drawing.text import NUMBER, WORD, text_width
 from benchalong.ground.lengths import Length
@@ -55,6 +56,41 @@ class Word:
     """Its class on the sheet."""
 
 
+@dataclass(frozen=True)
+class Coming:
+    """Lines that will be wanted later, and what it costs to stand in their way."""
+
+    lines: tuple[Segment, ...]
+    cost: float
+
+
+class Lines:
+    """Many lines, quick to ask whether any runs through a room."""
+
+    def __init__(self, rows: Floats) -> None:
+        self._rows = rows.tolist()
+        x, y = np.sort(rows[:, [0, 2]], axis=1), np.sort(rows[:, [1, 3]], axis=1)
+        self._left, self._right = np.ascontiguousarray(x[:, 0]), np.ascontiguousarray(x[:, 1])
+        self._top, self._bottom = np.ascontiguousarray(y[:, 0]), np.ascontiguousarray(y[:, 1])
+
+    def meet(self, room: Rect) -> bool:
+        return bool(self._rows) and any(
+            line_meets(tuple(self._rows[i]), room) for i in self._near(room).nonzero()[0].tolist()
+        )
+
+    def crossed_by(self, line: Segment) -> int:
+        """How many of them a level or upright line crosses."""
+        return int(self._near(room_of(line)).sum()) if self._rows else 0
+
+    def _near(self, room: Rect) -> NDArray[np.bool_]:
+        return np.asarray(
+            (self._left < room[2])
+            & (self._right > room[0])
+            & (self._top < room[3])
+            & (self._bottom > room[1])
+        )
+
+
 @dataclass
 class Board:
     """A view that is being filled."""
@@ -71,12 +107,13 @@ class Board:
     grain: list[Segment] = field(default_factory=list)
     taken: list[Rect] = field(default_factory=list)
     """Rooms of numbers and words."""
-    foreseen: dict[object, tuple[Segment, ...]] = field(default_factory=dict)
+    foreseen: dict[object, Coming] = field(default_factory=dict)
     """Extension lines still to come, by the size they belong to."""
 
     def __post_init__(self) -> None:
         self.extent: Rect = (0.0, 0.0, self.width, self.height)
-        self._thin_rows: Floats = np.zeros((0, 4))
+        self._drawn = Lines(self.drawn)
+        self._thin = Lines(np.zeros((0, 4)))
 
     @property
     def view(self) -> Rect:
@@ -90,37 +127,34 @@ class Board:
     def draw(self, lines: Iterable[Segment]) -> None:
         """Add thin lines."""
         self.thin += lines
-        self._thin_rows = np.array(self.thin, dtype=float).reshape(-1, 4)
+        self._thin = Lines(np.array(self.thin, dtype=float).reshape(-1, 4))
         self.extent = around([self.extent, *(room_of(line) for line in self.thin)])
 
     def is_on_paper(self, room: Rect) -> bool:
         """Whether no number, word or thin line is in a room."""
         roomy = grown(room, AIR)
-        return not any(meets(roomy, other) for other in self.taken) and not lines_meet(self._thin_rows, roomy)
+        return not any(meets(roomy, other) for other in self.taken) and not self._thin.meet(roomy)
 
     def is_clear(self, room: Rect) -> bool:
         """Whether, besides, no line of the view itself is there."""
-        return self.is_on_paper(room) and not lines_meet(self.drawn, grown(room, AIR))
+        return self.is_on_paper(room) and not self._drawn.meet(grown(room, AIR))
 
     def would_cross(self, lines: Sequence[Segment]) -> bool:
         """Whether a line would run through a number or word."""
         return any(line_meets(line, grown(room, AIR)) for room in self.taken for line in lines)
 
-    def coming(self, room: Rect, *, but: object = None) -> int:
-        """How many foreseen lines would run through a room; `but` says whose don't count."""
+    def coming(self, room: Rect, *, but: object = None) -> float:
+        """What foreseen lines through a room cost; `but` says whose don't count."""
         roomy = grown(room, AIR)
         return sum(
-            line_meets(line, roomy) for key, lines in self.foreseen.items() if key != but for line in lines
+            coming.cost * sum(line_meets(line, roomy) for line in coming.lines)
+            for key, coming in self.foreseen.items()
+            if key != but
         )
 
     def crossings(self, line: Segment) -> int:
         """How many thin lines a line would cross."""
-        if not len(self._thin_rows):
-            return 0
-        low, high = np.minimum(line[:2], line[2:]), np.maximum(line[:2], line[2:])
-        first = np.minimum(self._thin_rows[:, :2], self._thin_rows[:, 2:])
-        last = np.maximum(self._thin_rows[:, :2], self._thin_rows[:, 2:])
-        return int(((first < high) & (low < last)).all(axis=1).sum())
+        return self._thin.crossed_by(line)
 
     def growth(self, rooms: Sequence[Rect]) -> tuple[float, float]:
         """By how much the block would become wider and taller."""
@@ -192,12 +226,3 @@ def line_meets(line: Segment, room: Rect) -> bool:
         one, two = sorted(((low - at) / run, (high - at) / run))
         first, last = max(first, one), min(last, two)
     return first < last
-
-
-def lines_meet(lines: Floats, room: Rect) -> bool:
-    """Whether any of many lines passes through a room."""
-    if not len(lines):
-        return False
-    low, high = np.minimum(lines[:, :2], lines[:, 2:]), np.maximum(lines[:, :2], lines[:, 2:])
-    near = (low < room[2:]).all(axis=1) & (high > room[:2]).all(axis=1)
-    return any(line_meets(tuple(line), room) for line in lines[near].tolist())

@@ -27,7 +27,7 @@ from benchalong.drawing.wanted import (
     around_all,
     prism_box,
 )
-from benchalong.ground.lengths import Length, Point2
+from benchalong.ground.lengths import Length
 from benchalong.plan.model import AXES, Axis, Circle, Corner, Cut, Part, Prism
 
 SLOPING, NARROW = ("slot",), "narrow width"
@@ -44,10 +44,11 @@ def wanted_sizes(part: Part) -> Wanted:
     spans, rounds = list(_whole_sizes(part, views)), list[RoundSize]()
     for cut in (cut for cut in part.cuts if cut.takes):
         inside = Within(part, cut, views)
+        is_listed = bool(points) and _is_told_by_points(cut)
         if likeness(cut) not in told:
             spans += SIZES[cut.kind](inside)
-            rounds += _rounds(inside)
-        if not (points and _is_told_by_points(cut)):
+            rounds += [one for one in _rounds(inside) if one.sign != "R" or not is_listed]
+        if not is_listed:
             spans += POSITIONS[cut.kind](inside)
         told.add(likeness(cut))
     loose = dict.fromkeys(
@@ -63,20 +64,28 @@ def _points(part: Part) -> tuple[Point, ...]:
     """Corners and centres on the face, if size lines for all of them would be too many."""
     found: dict[Point, None] = {}
     for prism in (prism for cut in part.cuts if _is_told_by_points(cut) for prism in cut.takes):
-        shape = prism.shape
-        spots = [shape.centre] if isinstance(shape, Circle) else [corner.at for corner in shape.corners]
-        found.update(dict.fromkeys(Point(*spot) for spot in spots if not _is_corner(spot, part)))
-    inner = [value for point in found for value in {("along", point.along), ("across", point.across)}]
-    return tuple(sorted(found, key=lambda p: (p.along, p.across))) if len(set(inner)) > MOST_POSITIONS else ()
+        found.update(dict.fromkeys(one for one in _points_of(prism) if not _is_corner(one, part)))
+    inner = [value for point in found for value in (("along", point.along), ("across", point.across))]
+    return tuple(sorted(found, key=_along_first)) if len(set(inner)) > MOST_POSITIONS else ()
+
+
+def _along_first(point: Point) -> tuple[Length, Length, Length]:
+    return (point.along, point.across, point.radius)
+
+
+def _points_of(prism: Prism) -> list[Point]:
+    if isinstance(prism.shape, Circle):
+        return [Point(*prism.shape.centre, ZERO)]
+    return [Point(*corner.at, corner.radius) for corner in prism.shape.corners]
 
 
 def _is_told_by_points(cut: Cut) -> bool:
     return cut.kind in ("outline", "hole") and all(prism.axis == "down" for prism in cut.takes)
 
 
-def _is_corner(spot: Point2, part: Part) -> bool:
-    """Whether it is a corner of the part's own box."""
-    return spot[0] in (0, part.length) and spot[1] in (0, part.width)
+def _is_corner(point: Point, part: Part) -> bool:
+    """Whether it is a sharp corner of the part's own box."""
+    return point.along in (0, part.length) and point.across in (0, part.width) and not point.radius
 
 
 def _each_round(rounds: Sequence[RoundSize]) -> tuple[RoundSize, ...]:

@@ -1,7 +1,7 @@
 """Every picture a site asks for: from the store where it is there, drawn where it isn't.
 
-A picture's key says all it is made from: the drawing rules' version, boxes, cuts, places, marks and names,
-and how sizes are shown. It says nothing of lines in files, prices or notes, so those change no key. What
+A picture's key says all it is made from: the code that draws, boxes, cuts, places, marks and names, and how
+sizes are shown. It says nothing of lines in files, prices or notes, so those change no key. What
 draws is imported only when something must be drawn, and solids are made only then.
 """
 
@@ -10,8 +10,9 @@ from __future__ import annotations
 import json
 from collections.abc import Callable, Mapping
 from dataclasses import asdict, replace
-from functools import cached_property
+from functools import cache, cached_property
 from hashlib import sha256
+from pathlib import Path
 from typing import Any
 
 from benchalong.drawing.picture import Picture, PiecePicture
@@ -23,9 +24,6 @@ from benchalong.workings.copies import COPIES
 from benchalong.workings.solids import SOLIDS, ShapeId, Solids
 from benchalong.workings.ways_out import WAYS_OUT, TakenApart
 from benchalong.workings.working import Worked
-
-VERSION = 1
-"""Raised whenever a picture of the same thing comes to look different."""
 
 
 class Drawings:
@@ -95,7 +93,7 @@ class Drawings:
         self, kind: str, made_from: tuple[str, ...], draw: Callable[[], Picture | None]
     ) -> dict[str, Any] | None:
         """A picture's fields."""
-        said = json.dumps([VERSION, kind, *made_from], ensure_ascii=False)
+        said = json.dumps([drawing_code(), kind, *made_from], ensure_ascii=False)
         key = f"{kind}-{_digest(said)}"
         text = self._store.get(key)
         if text is None:
@@ -178,6 +176,16 @@ def _piece_picture(kept: dict[str, Any] | None) -> PiecePicture | None:
         return None
     not_shown, shared = tuple(kept.pop("not_shown")), tuple(map(tuple, kept.pop("shared")))
     return PiecePicture(**kept, not_shown=not_shown, shared=shared)
+
+
+@cache
+def drawing_code() -> str:
+    """A digest of the modules that draw and that make solids, so that a changed rule changes every key: a
+    number to be raised by hand would be forgotten once, and then an old picture stands in a new site."""
+    here = Path(__file__).parent
+    solids = [here.parent / "workings" / name for name in ("bodies.py", "solids.py")]
+    modules = [*sorted(here.glob("*.py")), *solids]
+    return sha256(b"".join(module.read_bytes() for module in modules)).hexdigest()
 
 
 def _look(part: Part) -> str:

@@ -7,7 +7,7 @@ left to numbers.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from benchalong.drawing.board import Board, Rect, Spot, grown, holds, word_room
 
@@ -17,7 +17,32 @@ INSET = 9.0
 """From the middle of a word to the outline it stands along, in px."""
 OUTSET = 14.0
 """From the middle of a word to the outline it stands outside of, clear of the ends of break lines, in px."""
+GRID = (14, 7)
+"""How far apart the spots lie that are tried inside a view, in px."""
 GRAIN_SIZES = (70.0, 56.0, 44.0, 34.0)
+
+
+class Trail:
+    """Spots to try in turn, as often as asked, made only as far as they are needed."""
+
+    def __init__(self, *stretches: Iterable[Spot]) -> None:
+        self._stretches = stretches
+
+    def __iter__(self) -> Iterator[Spot]:
+        for stretch in self._stretches:
+            yield from stretch
+
+
+class Further:
+    """Spots further and further over and under a view."""
+
+    def __init__(self, board: Board) -> None:
+        self._board = board
+
+    def __iter__(self) -> Iterator[Spot]:
+        for out in range(11, 200, 8):
+            yield from _row(self._board, -float(out))
+            yield from _row(self._board, self._board.height + out)
 
 
 def put_face_words(board: Board, *, free_above: bool) -> None:
@@ -27,18 +52,14 @@ def put_face_words(board: Board, *, free_above: bool) -> None:
     """
     wide, tall = board.width, board.height
     free = [spot for row in range(3) for spot in _row(board, _outside_row(board, row, above=free_above))]
-    _put(board, "edge a", [*_row(board, INSET), *_row(board, -OUTSET), *_corners(board, 5.0)], kind=SIDE)
-    _put(
-        board,
-        "edge b",
-        [*_row(board, tall - INSET), *_row(board, tall + OUTSET), *_corners(board, tall - 5)],
-        kind=SIDE,
-    )
+    _put(board, "edge a", Trail(_row(board, INSET), _row(board, -OUTSET), _corners(board, 5.0)), kind=SIDE)
+    under = Trail(_row(board, tall - INSET), _row(board, tall + OUTSET), _corners(board, tall - 5))
+    _put(board, "edge b", under, kind=SIDE)
     _put_end(board, "end a", at_right=False)
     _put_end(board, "end b", at_right=True)
     middle = (wide / 2, tall / 2 - 8)
-    _put(board, "Face", [*_grid(board, middle), *free, *_above(board)], kind=NAME)
-    _put_grain(board, [*_grid(board, (wide / 2, tall / 2 + 16)), *free, *_above(board)])
+    _put(board, "Face", Trail(_grid(board, middle), free, Further(board)), kind=NAME)
+    _put_grain(board, Trail(_grid(board, (wide / 2, tall / 2 + 16)), free, Further(board)))
 
 
 def _outside_row(board: Board, row: int, *, above: bool) -> float:
@@ -70,12 +91,8 @@ def put_mark(board: Board, text: str, at: Spot) -> None:
 
 def put_view_name(board: Board, name: str) -> None:
     """Over the view, or under it, as near as there is room."""
-    _put(
-        board,
-        name,
-        [*_row(board, -OUTSET), *_row(board, board.height + OUTSET), *_above(board)],
-        kind=NAME,
-    )
+    near = (_row(board, -OUTSET), _row(board, board.height + OUTSET))
+    _put(board, name, Trail(*near, Further(board)), kind=NAME)
 
 
 def _put_end(board: Board, text: str, *, at_right: bool) -> None:
@@ -101,7 +118,7 @@ def _put_end(board: Board, text: str, *, at_right: bool) -> None:
 
 
 def _put(
-    board: Board, text: str, spots: Sequence[Spot], *, kind: str, is_upright: bool = False, last: bool = True
+    board: Board, text: str, spots: Iterable[Spot], *, kind: str, is_upright: bool = False, last: bool = True
 ) -> bool:
     """The word at the first spot clear of lines there and to come, else of lines there; or not at all."""
     for heed in (True, False) if last else (True,):
@@ -120,7 +137,7 @@ def _is_open(board: Board, room: Rect) -> bool:
     return (inside or outside) and board.is_clear(room)
 
 
-def _put_grain(board: Board, spots: Sequence[Spot]) -> None:
+def _put_grain(board: Board, spots: Iterable[Spot]) -> None:
     """A double-headed arrow along the length with its word."""
     for heed in (True, False):
         for size in GRAIN_SIZES:
@@ -146,8 +163,8 @@ def _grid(board: Board, first: Spot) -> Sequence[Spot]:
     """Spots inside the view, from the first one outwards."""
     spots = [
         (float(x), float(y))
-        for x in range(12, int(board.width) - 6, 9)
-        for y in range(9, int(board.height) - 6, 6)
+        for x in range(12, int(board.width) - 6, GRID[0])
+        for y in range(9, int(board.height) - 6, GRID[1])
     ]
     return [
         first,
@@ -159,10 +176,3 @@ def _row(board: Board, y: float) -> Sequence[Spot]:
     middle = board.width / 2
     steps = range(-int(middle / 8), int(middle / 8) + 1)
     return [(middle + 8 * step, y) for step in sorted(steps, key=lambda step: (abs(step), step))]
-
-
-def _above(board: Board) -> Iterable[Spot]:
-    """Further and further over the view, then under it."""
-    for out in range(11, 200, 8):
-        yield from _row(board, -float(out))
-        yield from _row(board, board.height + out)

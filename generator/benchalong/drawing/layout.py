@@ -19,7 +19,7 @@ from benchalong.drawing.views import LOOKING, ViewLines, ViewName
 from benchalong.drawing.wanted import SHOULDERS, WHOLE, RoundSize, Span, Wanted
 from benchalong.ground.lengths import Length
 from benchalong.ground.shown import Precision
-from benchalong.plan.model import AXES, Axis, Part
+from benchalong.plan.model import AXES, Axis, Outline, Part
 from benchalong.workings.bodies import Floats
 
 Projection: TypeAlias = Literal["third angle", "first angle"]
@@ -28,6 +28,7 @@ SHEET = 358.0
 """The width of a sheet: what a phone has, in px."""
 ROOM: dict[Axis, float] = {"along": 190.0, "across": 170.0, "down": 84.0}
 """How much each direction may take at first, in px."""
+ATTEMPTS = 4
 SHORTEST = 110.0
 """A part isn't made shorter than this to make room for numbers, in px."""
 BETWEEN = 12.0
@@ -73,8 +74,8 @@ class Layout:
     along: float
     """How long the part is drawn, in px."""
     is_shortened: bool
-    is_thick: bool
-    """Whether the thickness is drawn larger than length and width."""
+    larger: tuple[str, ...]
+    """Which of `across` and `down` are drawn larger than the length."""
 
 
 @dataclass(frozen=True)
@@ -102,15 +103,21 @@ def arrangement(views: Sequence[ViewName], projection: Projection) -> Arrangemen
 def laid_out(scene: Scene) -> Layout:
     """Laid out once to see what the numbers need, then again until all is as wide as the sheet."""
     stops, room = _stops(scene), dict(ROOM)
-    layout = _attempt(scene, stops, room)
-    for _ in range(3):
+    best = layout = _attempt(scene, stops, room)
+    for _ in range(ATTEMPTS):
         spare = SHEET - layout.width
         is_whole = not layout.is_shortened and layout.along < room["along"] - 1
-        if -0.5 < spare < 10 or (spare > 0 and is_whole) or (spare < 0 and layout.along <= SHORTEST):
+        if -0.5 < spare < 12 or (spare > 0 and is_whole) or (spare < 0 and layout.along <= SHORTEST):
             break
         room["along"] = max(SHORTEST, layout.along + spare)
         layout = _attempt(scene, stops, room)
-    return layout
+        best = min(best, layout, key=_unfitness)
+    return best
+
+
+def _unfitness(layout: Layout) -> tuple[float, float]:
+    """How much too wide, then how small."""
+    return (max(0.0, layout.width - SHEET - 0.5), -layout.along)
 
 
 def _attempt(scene: Scene, stops: dict[Axis, list[float]], room: dict[Axis, float]) -> Layout:
@@ -121,8 +128,8 @@ def _attempt(scene: Scene, stops: dict[Axis, list[float]], room: dict[Axis, floa
     listed = _filled(scene, boards, strips)
     corners, width, height = _composed(scene, boards)
     is_shortened = any(strip.breaks for strip in strips.values())
-    is_thick = scales["down"] > 1.05 * scales["along"]
-    return Layout(boards, lines, corners, width, height, listed, strips["along"].size, is_shortened, is_thick)
+    larger = tuple(axis for axis in ("across", "down") if scales[axis] > 1.05 * scales["along"])
+    return Layout(boards, lines, corners, width, height, listed, strips["along"].size, is_shortened, larger)
 
 
 def _board(view: ViewName, strips: dict[Axis, Strip], lines: dict[str, Floats]) -> Board:
@@ -169,9 +176,37 @@ def chosen_scales(
         scale *= 0.95
     if scale > whole:
         return dict.fromkeys(AXES, scale)
-    whole = min(room[axis] / float(size) for axis, size in zip(AXES[:2], scene.part.box, strict=False))
-    thick = needed_scale(scene.part, [span for span in scene.wanted.spans if span.axis == "down"])
-    return {"along": whole, "across": whole, "down": max(whole, min(thick, room["down"] / stops["down"][-1]))}
+    return _own_scales(scene, stops, room)
+
+
+def _own_scales(
+    scene: Scene, stops: dict[Axis, list[float]], room: Mapping[Axis, float]
+) -> dict[Axis, float]:
+    """The whole length; thickness larger, width too where nothing on the face is round or slanting."""
+    fits = {axis: room[axis] / stops[axis][-1] for axis in AXES}
+    spans = scene.wanted.spans
+    needs = {axis: needed_scale(scene.part, [span for span in spans if span.axis == axis]) for axis in AXES}
+    along = fits["along"] if is_square_on_face(scene.part) else min(fits["along"], fits["across"])
+    across = max(along, min(needs["across"], fits["across"])) if is_square_on_face(scene.part) else along
+    return {"along": along, "across": across, "down": max(along, min(needs["down"], fits["down"]))}
+
+
+def is_square_on_face(part: Part) -> bool:
+    """Whether every line of the face's view runs along or across."""
+    return all(
+        isinstance(prism.shape, Outline) and not prism.outside and _is_square(prism.shape)
+        for cut in part.cuts
+        for prism in cut.takes
+        if prism.axis == "down"
+    ) and not any(cut.kind in ("taper", "bevel") for cut in part.cuts)
+
+
+def _is_square(outline: Outline) -> bool:
+    corners = outline.corners
+    return all(
+        corner.radius == 0 and (corner.at[0] == before.at[0] or corner.at[1] == before.at[1])
+        for before, corner in zip(corners[-1:] + corners, corners, strict=False)
+    )
 
 
 def _can_be_shortened(stops: dict[Axis, list[float]], scale: float, room: Mapping[Axis, float]) -> bool:
@@ -198,8 +233,8 @@ def _filled(scene: Scene, boards: dict[ViewName, Board], strips: Strips) -> tupl
     face, edge, end = scene.wanted.views
     for span in scene.wanted.spans:
         board, stretch = boards[span.views[0]], _stretch(span, span.views[0], strips, scene.precision)
-        side = around.sides(span.views[0], is_upright=stretch.is_upright)[0]
-        board.foreseen[_key(stretch)] = foreseen(board, stretch, side)
+        sides = around.sides(span.views[0], is_upright=stretch.is_upright)
+        board.foreseen[_key(stretch)] = foreseen(board, stretch, sides, is_whole=span.asked_of == WHOLE)
     listed = [Listed("", what, length) for what, length in scene.wanted.loose]
     for one in scene.wanted.rounds:
         if not _round_put(one, boards[one.view], strips, scene.precision):

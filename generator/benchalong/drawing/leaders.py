@@ -65,7 +65,7 @@ def _leaders(board: Board, centre: Spot, radius: float, whole: float) -> Iterato
             shelf = (*knee, knee[0] + way * (whole + 4), knee[1])
             room = number_room(knee[0] + 2 if way > 0 else knee[0] - whole - 2, knee[1] - 5, whole)
             wider, taller = board.growth([room, room_of(shelf)])
-            cost = reach * 0.3 + wider * 0.9 + taller * 0.15 + board.coming(room) * 40
+            cost = reach * 0.3 + wider * 0.9 + taller * 0.15 + board.coming(room) * 2
             yield Leader(cost, room, ((*foot, *knee), shelf))
 
 

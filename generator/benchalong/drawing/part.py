@@ -22,7 +22,7 @@ from benchalong.drawing.sheet import (
     svg_root,
     svg_text,
 )
-from benchalong.drawing.table import add_point_table, table_columns
+from benchalong.drawing.table import add_point_table, table_lines
 from benchalong.drawing.text import WORD, in_lines, number_width
 from benchalong.drawing.views import view_lines
 from benchalong.ground.shown import Precision, System
@@ -35,6 +35,11 @@ LINE = 17.0
 SYMBOL_ROOM = 56.0
 """What the sign of the projection takes beside the first notes, in px."""
 MARGIN = 2.0
+LARGER = {
+    ("down",): "Thickness drawn larger than length and width; the sizes are true.",
+    ("across",): "Width drawn larger than length and thickness; the sizes are true.",
+    ("across", "down"): "Width and thickness drawn larger than length; the sizes are true.",
+}
 
 
 def part_drawing(
@@ -54,7 +59,7 @@ def _written(scene: Scene, layout: Layout, plain: Plain) -> Picture:
     alt = drawing_alt(scene.part, scene.wanted.views)
     width = max(SHEET, layout.width)
     notes = list(_notes(scene, layout, width))
-    rows = _table_rows(scene, width)
+    rows = table_lines(scene.wanted.points)
     height = layout.height + LINE * (1 + len(notes) + len(layout.listed) + rows) + 8
     root = svg_root(width=width, height=height, alt=alt, kind="part-drawing")
     shift = (width - layout.width) / 2
@@ -63,7 +68,7 @@ def _written(scene: Scene, layout: Layout, plain: Plain) -> Picture:
         _add_view(root, board, layout.lines[view], plain, at=(x + shift, y))
     add_symbol(root, at=(width - 30, layout.height + 13), is_third=scene.projection == "third angle")
     y = _add_notes(root, notes, layout, plain)
-    add_point_table(root, scene.wanted.points, plain, y=y + LINE, width=width)
+    add_point_table(root, scene.wanted.points, plain, y=y + LINE)
     return Picture(svg_text(root), alt, width, height)
 
 
@@ -85,19 +90,10 @@ def _notes(scene: Scene, layout: Layout, width: float) -> Iterator[str]:
     if layout.is_shortened:
         text = "Drawn shortened between the zigzag lines; the sizes are true."
         yield from in_lines(text, size=WORD, width=width - SYMBOL_ROOM)
-    if layout.is_thick:
-        text = "Thickness drawn larger than length and width; the sizes are true."
-        yield from in_lines(text, size=WORD, width=width - SYMBOL_ROOM)
+    if layout.larger:
+        yield from in_lines(LARGER[layout.larger], size=WORD, width=width - SYMBOL_ROOM)
     for note in scene.wanted.notes:
         yield from in_lines(note, size=WORD, width=width - SYMBOL_ROOM)
-
-
-def _table_rows(scene: Scene, width: float) -> int:
-    """Lines the list of points takes, its head included."""
-    points = scene.wanted.points
-    if not points:
-        return 0
-    return 1 + -(-len(points) // table_columns(points, scene.precision, width))
 
 
 def _add_notes(root: Any, notes: list[str], layout: Layout, plain: Plain) -> float:

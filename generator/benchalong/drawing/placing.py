@@ -16,6 +16,7 @@ from typing import Literal, TypeAlias
 from benchalong.drawing.board import (
     AIR,
     Board,
+    Coming,
     Number,
     Rect,
     Segment,
@@ -35,7 +36,7 @@ FIRST: dict[Side, float] = {"above": 9.0, "left": 9.0, "below": 22.0, "right": 2
 STEP = 19.0
 """From one size line to the next, in px."""
 LEVELS = 14
-FORESIGHT = 12
+FORESIGHT = LEVELS + 4
 """How many levels out the extension lines of sizes to come are kept free."""
 OVERRUN = 3.0
 """Extension lines run this far over, and begin this far from the wood, in px."""
@@ -44,11 +45,12 @@ STROKE = 4.0
 BESIDE = 6.0
 """Between the end of a size line and a number beside it, in px."""
 
-LEVEL_COST, SIDE_COST = 4.0, 9.0
+LEVEL_COST, SIDE_COST = 5.0, 9.0
 WIDER_COST, TALLER_COST = 0.9, 0.15
-COMING_COST, CROSS_COST, INSIDE_COST = 18.0, 5.0, 0.15
+COMING_COST, WHOLE_COMING_COST, CROSS_COST, INSIDE_COST = 18.0, 34.0, 5.0, 0.15
 """What makes a place worse: further out, another side, a wider or taller sheet (by the px), in the way of
-sizes to come, across other lines, extension lines that run through the view (by the px)."""
+sizes to come (of the whole part above all), across other lines, extension lines that run through the
+view (by the px)."""
 
 
 @dataclass(frozen=True)
@@ -121,11 +123,17 @@ def put(board: Board, stretch: Stretch, place: Place, *, key: str = "") -> None:
     board.numbers.append(number)
 
 
-def foreseen(board: Board, stretch: Stretch, side: Side) -> tuple[Segment, ...]:
-    """The extension lines it will need on its best side."""
+def foreseen(board: Board, stretch: Stretch, sides: Sequence[Side], *, is_whole: bool) -> Coming:
+    """The extension lines it will need on its best side; on both when it is a size of the whole part."""
+    ways = sides if is_whole else sides[:1]
+    lines = tuple(line for side in ways for line in _extensions_to_come(board, stretch, side))
+    return Coming(lines, WHOLE_COMING_COST if is_whole else COMING_COST)
+
+
+def _extensions_to_come(board: Board, stretch: Stretch, side: Side) -> list[Segment]:
     out = FIRST[side] + FORESIGHT * STEP
     begin = _begin(board, stretch, side)
-    return tuple(_laid_line(board, side, (p, begin), (p, out)) for p in (stretch.start, stretch.end))
+    return [_laid_line(board, side, (p, begin), (p, out)) for p in (stretch.start, stretch.end)]
 
 
 def _sketches(stretch: Stretch, out: float, side: Side) -> Iterator[Sketch]:
@@ -167,15 +175,18 @@ def _place(
     limit: float,
 ) -> Place | None:
     """The sketch laid on its side of the view; None when it costs as much as the limit."""
+    begin = _begin(board, stretch, side)
+    cost += max(0.0, -begin) * INSIDE_COST
+    if cost >= limit:
+        return None
     room = _laid_room(board, side, sketch)
     line = _laid_line(board, side, (sketch.line[0] - STROKE, out), (sketch.line[1] + STROKE, out))
-    begin = _begin(board, stretch, side)
     ends = (stretch.start, stretch.end)
     extensions = [_laid_line(board, side, (p, begin), (p, out + OVERRUN)) for p in ends]
     wider, taller = board.growth([room, room_of(line), room_of(extensions[0])])
-    cost += wider * WIDER_COST + taller * TALLER_COST + max(0.0, -begin) * INSIDE_COST
+    cost += wider * WIDER_COST + taller * TALLER_COST
     if cost < limit:
-        cost += board.coming(room, but=(stretch.what, stretch.length)) * COMING_COST
+        cost += board.coming(room, but=(stretch.what, stretch.length))
     if cost < limit:
         cost += board.crossings(line) * CROSS_COST
     if cost >= limit:

@@ -1,54 +1,58 @@
-"""The list of lettered points: how far each is from end a and from edge a."""
+"""The list of lettered points: how far each is from end a and from edge a, and how it is rounded."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from typing import Any
 
 from benchalong.drawing.layout import letter
 from benchalong.drawing.sheet import Plain, add_size, add_text
 from benchalong.drawing.text import WORD, number_width, text_width
 from benchalong.drawing.wanted import Point
+from benchalong.ground.lengths import Length
 from benchalong.ground.shown import Precision
 
-HEADS = ("end a", "edge a")
-LETTER_ROOM, GAP = 24.0, 10.0
-MARGIN = 2.0
-LINE = 17.0
+LETTER_ROOM, GAP, LINE, MARGIN = 24.0, 12.0, 17.0, 2.0
 
 
-def table_columns(points: Sequence[Point], precision: Precision, width: float) -> int:
-    """How many points stand side by side."""
-    return max(1, int((width - MARGIN) // _column(points, precision)))
+@dataclass(frozen=True)
+class Column:
+    """One column of numbers: its head, its cells (None for an empty one), and where it ends."""
+
+    head: str
+    cells: tuple[Length | None, ...]
+    right: float
 
 
-def add_point_table(root: Any, points: Sequence[Point], plain: Plain, *, y: float, width: float) -> None:
-    """Letter, distance from end a, distance from edge a; down one column after the other."""
+def table_lines(points: Sequence[Point]) -> int:
+    """How many lines the list takes, its head included."""
+    return len(points) + 1 if points else 0
+
+
+def add_point_table(root: Any, points: Sequence[Point], plain: Plain, *, y: float) -> None:
+    """Letter, distance from end a, distance from edge a, radius; nothing for no points."""
     if not points:
         return
-    columns, wide = table_columns(points, plain.precision, width), _column(points, plain.precision)
-    first, second = _number_rooms(points, plain.precision)
-    rows = -(-len(points) // columns)
-    for column in range(-(-len(points) // rows)):
-        x = MARGIN + column * wide
-        add_text(root, "from", x, y, "label note")
-        add_text(root, HEADS[0], x + LETTER_ROOM + first, y, "label note", anchor="end")
-        add_text(root, HEADS[1], x + LETTER_ROOM + first + GAP + second, y, "label note", anchor="end")
-    for count, point in enumerate(points):
-        column, row = divmod(count, rows)
-        x, base = MARGIN + column * wide, y + LINE * (row + 1)
-        add_text(root, letter(count), x, base, "key")
-        add_size(root, point.along, plain, x + LETTER_ROOM + first, base, anchor="end")
-        add_size(root, point.across, plain, x + LETTER_ROOM + first + GAP + second, base, anchor="end")
+    for column in _columns(points, plain.precision):
+        add_text(root, column.head, column.right, y, "label note", anchor="end")
+        for row, length in enumerate(column.cells, 1):
+            if length is not None:
+                add_size(root, length, plain, column.right, y + LINE * row, anchor="end")
+    for row in range(len(points)):
+        add_text(root, letter(row), MARGIN, y + LINE * (row + 1), "key")
 
 
-def _column(points: Sequence[Point], precision: Precision) -> float:
-    first, second = _number_rooms(points, precision)
-    return LETTER_ROOM + first + GAP + second + 2 * GAP
-
-
-def _number_rooms(points: Sequence[Point], precision: Precision) -> tuple[float, float]:
-    first = max(number_width(point.along, precision) for point in points)
-    second = max(number_width(point.across, precision) for point in points)
-    room = text_width("from", WORD) - LETTER_ROOM + GAP + text_width(HEADS[0], WORD)
-    return max(first, room), max(second, text_width(HEADS[1], WORD))
+def _columns(points: Sequence[Point], precision: Precision) -> list[Column]:
+    wanted: list[tuple[str, tuple[Length | None, ...]]] = [
+        ("from end a", tuple(point.along for point in points)),
+        ("from edge a", tuple(point.across for point in points)),
+    ]
+    if any(point.radius for point in points):
+        wanted.append(("round R", tuple(point.radius or None for point in points)))
+    columns, right = list[Column](), MARGIN + LETTER_ROOM - GAP
+    for head, cells in wanted:
+        numbers = [number_width(length, precision) for length in cells if length is not None]
+        right += GAP + max(text_width(head, WORD), *numbers)
+        columns.append(Column(head, cells, right))
+    return columns

@@ -88,6 +88,7 @@ def number_text(length: Length, system: System, precision: Precision) -> str:
     return f"≈{one.number}" if one.is_rounded else one.number
 
 
+@functools.lru_cache(maxsize=4096)
 def number_width(length: Length, precision: Precision) -> float:
     """Room for the number in either system, in px."""
     return max(text_width(number_text(length, system, precision), NUMBER) for system in SYSTEMS)

@@ -75,6 +75,8 @@ class Point:
     """From end a."""
     across: Length
     """From edge a."""
+    radius: Length
+    """With which the corner is rounded; 0 for a sharp one and for a hole."""
 
 
 @dataclass(frozen=True)

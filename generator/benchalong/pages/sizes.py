@@ -10,9 +10,9 @@ from benchalong.ground.shown import decimal
 from benchalong.pages.joint import JointSize, joint_sizes
 from benchalong.pages.makings import Makings
 from benchalong.pages.shell import Link, Shell
-from benchalong.plan.formula import names_in
 from benchalong.plan.model import Size, SizeName
 from benchalong.plan.quantity import Quantity
+from benchalong.plan.tree import names_in
 
 
 @dataclass(frozen=True)

@@ -11,10 +11,10 @@ from fractions import Fraction
 from typing import TypeAlias
 
 from benchalong.ground.lengths import Length, to_nearest
-from benchalong.plan.formula import Binary, Call, Measure, Name, Negative, Number, Tree
 from benchalong.plan.quantity import Quantity
 from benchalong.plan.refused import Refused
 from benchalong.plan.roots import LENGTH_STEP, RATIO_STEP, cosine, sine, square_root, tangent
+from benchalong.plan.tree import Binary, Call, Measure, Name, Negative, Number, Tree
 
 LookUp: TypeAlias = Callable[[Name], Quantity]
 """The value of a name. Raises Refused when there is no such name, Poisoned when it couldn't be worked out."""

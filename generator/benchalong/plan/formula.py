@@ -19,68 +19,19 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass, field
 from fractions import Fraction
 from functools import lru_cache
-from typing import Literal, TypeAlias
 
 from benchalong.ground.lengths import FOOT, INCH, Length
 from benchalong.ground.units import COMMON_UNITS, unit_length
 from benchalong.ground.words import nearest_words
+from benchalong.plan.cursor import Cursor
 from benchalong.plan.refused import Refused, Span, Unnamed
-from benchalong.plan.tokens import FOOT_MARKS, INCH_MARKS, VULGAR, Token, plain_signs, tokens
+from benchalong.plan.tokens import FOOT_MARKS, INCH_MARKS, VULGAR, Token
+from benchalong.plan.tree import Binary, Call, Measure, Name, Negative, Number, Operator, Tree
 
-Operator: TypeAlias = Literal["+", "-", "*", "/"]
-
-DEEPEST = 40
-"""Brackets, signs and functions one inside another."""
 FUNCTIONS = ("min", "max", "nearest", "sqrt", "sin", "cos", "tan")
 
-
-@dataclass(frozen=True)
-class Number:
-    """A pure number."""
-
-    value: Fraction
-    span: Span = field(default=(0, 0), compare=False, repr=False)
-
-
-@dataclass(frozen=True)
-class Measure:
-    """A length with its unit, as typed."""
-
-    length: Length
-    span: Span = field(default=(0, 0), compare=False, repr=False)
-
-
-@dataclass(frozen=True)
-class Name:
-    name: str
-    span: Span = field(default=(0, 0), compare=False, repr=False)
-
-
-@dataclass(frozen=True)
-class Negative:
-    of: Tree
-    span: Span = field(default=(0, 0), compare=False, repr=False)
-
-
-@dataclass(frozen=True)
-class Binary:
-    operator: Operator
-    left: Tree
-    right: Tree
-    span: Span = field(default=(0, 0), compare=False, repr=False)
-
-
-@dataclass(frozen=True)
-class Call:
-    function: str
-    arguments: tuple[Tree, ...]
-    span: Span = field(default=(0, 0), compare=False, repr=False)
-
-
-Tree: TypeAlias = Number | Measure | Name | Negative | Binary | Call
 
 _UNIT = rf"(?:\s*[{INCH_MARKS}{FOOT_MARKS}]|\s*(?:in|inch|inches|ft|foot|feet|mm|cm|m)\b)?"
 _HYPHENED = re.compile(rf"(?P<whole>[0-9]+)(?:-\s*|\s+-)(?P<rest>[0-9]+\s*/\s*[0-9]+{_UNIT})")
@@ -93,57 +44,8 @@ def parse(text: str) -> Tree:
     return _Parser(text).all()
 
 
-def names_in(tree: Tree) -> tuple[Name, ...]:
-    """Every name in it, in the order written."""
-    match tree:
-        case Name():
-            return (tree,)
-        case Negative():
-            return names_in(tree.of)
-        case Binary():
-            return names_in(tree.left) + names_in(tree.right)
-        case Call():
-            return tuple(name for argument in tree.arguments for name in names_in(argument))
-    return ()
-
-
-class _Parser:
-    def __init__(self, text: str) -> None:
-        self.text = text
-        self.plain = plain_signs(text)
-        self.tokens = tokens(text)
-        self.position = 0
-        self.depth = 0
-
-    # what stands here
-
-    @property
-    def here(self) -> Token:
-        return self.tokens[self.position]
-
-    def ahead(self, steps: int) -> Token:
-        return self.tokens[min(self.position + steps, len(self.tokens) - 1)]
-
-    def take(self) -> Token:
-        token = self.here
-        if token.kind != "end":
-            self.position += 1
-        return token
-
-    def sees(self, *signs: str) -> bool:
-        return self.here.kind == "operator" and self.here.text in signs
-
-    def span_from(self, start: int) -> Span:
-        return (start, self.tokens[self.position - 1].end)
-
-    def deeper(self, by: Token) -> None:
-        self.depth += 1
-        if self.depth > DEEPEST:
-            raise Refused(
-                "this is nested too deep", by.span, f"at most {DEEPEST} brackets one inside another"
-            )
-
-    # the rules
+class _Parser(Cursor):
+    """The rules, and what is refused on the way."""
 
     def all(self) -> Tree:
         """formula, and then nothing more"""
@@ -256,19 +158,6 @@ class _Parser:
             )
         self.position += 3
         return Fraction(int(over.text), int(under.text))
-
-    def unit(self) -> Length | None:
-        """a unit of length, as a word or a mark"""
-        length = self.sees_unit()
-        if length is not None:
-            self.take()
-        return length
-
-    def sees_unit(self) -> Length | None:
-        token = self.here
-        if token.kind == "mark":
-            return INCH if token.text in INCH_MARKS or token.text == "''" else FOOT
-        return unit_length(token.text) if token.kind == "word" else None
 
     def sees_hyphen(self) -> bool:
         """a - with no space before or after it, outside all brackets"""

@@ -15,8 +15,8 @@ from typing import Literal, TypeAlias
 from benchalong.ground.lengths import Length, Point2, Point3
 from benchalong.ground.prose import Prose
 from benchalong.ground.shown import Precision, System
-from benchalong.plan.formula import Tree
 from benchalong.plan.quantity import Quantity
+from benchalong.plan.tree import Tree
 
 SizeName: TypeAlias = str
 StockId: TypeAlias = str
@@ -139,6 +139,8 @@ class Cut:
     note: str = ""
     index: int = 0
     """Which of the part's own cuts it is, counted from 0 as written; of no meaning for a joint's."""
+    follows: tuple[SizeName, ...] = ()
+    """Every named size that its numbers follow from, the corners of an outline included."""
     joint: str = ""
     """The joint that gives it; none for a part's own."""
 

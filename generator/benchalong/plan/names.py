@@ -13,13 +13,14 @@ from dataclasses import dataclass, replace
 from benchalong.ground.marks import Path, Place
 from benchalong.plan.circles import in_order, shortened
 from benchalong.plan.draft import SECTIONS, Draft, Known
-from benchalong.plan.formula import FUNCTIONS, Name, Tree, names_in, parse
+from benchalong.plan.formula import FUNCTIONS, parse
 from benchalong.plan.joints.named import part_called
 from benchalong.plan.joints.sides import split_side
 from benchalong.plan.joints.sizes import JOINT_SIZES
 from benchalong.plan.quantity import Quantity
 from benchalong.plan.reckoning import Reckoning, followed, sections_of
 from benchalong.plan.refused import Refused, Unnamed
+from benchalong.plan.tree import Name, Tree, names_in
 from benchalong.plan.unknown import ONE_OF, Directory
 from benchalong.reading.written import PROJECT_FILE, Joint, Part, Project, Stock
 

@@ -79,11 +79,11 @@ def _all_stand_in(piece: str, sums: Reckoning) -> bool:
 
 
 def _is_moderate(piece: str, sums: Reckoning) -> bool:
-    copies = sum(copies_of(contents(sums.draft), piece).values())
-    if copies > MOST_COPIES:
-        sums.say(
-            (PROJECT_FILE, "assemblies", piece),
-            f"the piece comes to {copies} copies",
-            f"at most {MOST_COPIES}",
-        )
-    return copies <= MOST_COPIES
+    """Counted before anything is laid out copy by copy."""
+    counts = copies_of(contents(sums.draft), piece)
+    copies = sum(counts[part] for part in sums.draft.written.parts)
+    if max(copies, sum(counts[assembly] for assembly in sums.draft.written.assemblies)) > MOST_COPIES:
+        place = at(PROJECT_FILE, "assemblies", piece).key()
+        sums.say(place, f"the piece comes to {copies} copies of parts", f"at most {MOST_COPIES}")
+        return False
+    return True

@@ -11,6 +11,7 @@ from benchalong.plan.model import Price
 from benchalong.plan.reckoning import Reckoning
 
 PER = ("board foot", "sheet", "foot", "metre", "square metre", "square foot", "cubic metre")
+_SAID = {"each": "each"} | {f"per {what}": what for what in PER}
 _AMOUNT = re.compile(r"(?P<amount>[0-9]{1,9}(?:\.[0-9]{1,4})?)(?P<rest>.*)")
 _EXPECTED = "an amount and what it is for, such as 9.80 per board foot, 42 per sheet or 6 each"
 
@@ -24,8 +25,8 @@ def price(text: str, path: Path, sums: Reckoning) -> Price | None:
         sums.say(path, "a price begins with its amount", _EXPECTED)
         return None
     per = " ".join(match["rest"].split())
-    if (per != "each" and per.removeprefix("per ") not in PER) or not per:
-        meant = nearest_words(per.removeprefix("per "), (*PER, "each"))
+    if per not in _SAID:
+        meant = nearest_words(per.removeprefix("per "), PER)
         sums.say(path, f"this price does not say what it is for: {text.strip()}", _EXPECTED, meant)
         return None
-    return Price(Fraction(match["amount"]), per.removeprefix("per "))
+    return Price(Fraction(match["amount"]), _SAID[per])

@@ -13,9 +13,10 @@ from benchalong.ground.shown import shown
 from benchalong.ground.words import nearest_words
 from benchalong.plan.draft import SECTIONS, Draft
 from benchalong.plan.evaluate import as_length, evaluate
-from benchalong.plan.formula import Name, Tree, names_in, parse
+from benchalong.plan.formula import parse
 from benchalong.plan.quantity import Quantity
 from benchalong.plan.refused import Poisoned, Refused, Unnamed
+from benchalong.plan.tree import Name, Tree, names_in
 from benchalong.plan.unknown import ONE_OF, Directory
 from benchalong.reading.written import PROJECT_FILE
 

@@ -75,7 +75,7 @@ def tokens(text: str) -> tuple[Token, ...]:
 
 def plain_signs(text: str) -> str:
     """The text with each sign replaced by the plain one that means the same."""
-    return text.translate(_SAME)
+    return text if text.isascii() else text.translate(_SAME)
 
 
 def _pieces(text: str) -> list[Token]:

@@ -6,8 +6,8 @@ from collections.abc import Collection, Mapping
 from dataclasses import dataclass, field
 
 from benchalong.ground.words import nearest_words
-from benchalong.plan.formula import Name
 from benchalong.plan.refused import Refused, Span, Unnamed
+from benchalong.plan.tree import Name
 
 ONE_OF = {
     "sizes": "a size", "parts": "a part", "stock": "a stock", "joints": "a joint",

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from benchalong.reading.tally import Tally
-from benchalong.reading.text import MOST_BYTES, decode
+from benchalong.reading.text import MOST_BYTES, MOST_NOTE_BYTES, decode
 
 MOST_FILES = 5_000
 """In one of the project's folders."""
@@ -31,13 +31,14 @@ class Folder:
 
     def text(self, file: str) -> str | None:
         """What a file holds; None when that can't be had (reported)."""
+        most = MOST_NOTE_BYTES if file.endswith(".md") else MOST_BYTES
         try:
             with open(self.root / file, "rb") as opened:
-                data = opened.read(MOST_BYTES + 1)
+                data = opened.read(most + 1)
         except OSError as error:
             self.tally.add_file(file, f"{file} can't be read: {_reason(error)}")
             return None
-        return decode(data, file, self.tally)
+        return decode(data, file, self.tally, most=most)
 
     def is_inside(self, file: str) -> bool:
         """Whether a file or folder, links followed, lies within the project; reported when not."""
@@ -83,6 +84,14 @@ class Folder:
             return []
 
     def _is_plain(self, entry: os.DirEntry[str], file: str) -> bool:
+        if not entry.name.isprintable():
+            shown = ascii(entry.name)
+            self.tally.add_file(
+                f"{file.rpartition('/')[0]}/{shown}",
+                f"the file name {shown} can't be used",
+                expected="a name without control characters",
+            )
+            return False
         if entry.is_symlink() and not self.is_inside(file):
             return False
         if entry.is_file():

@@ -36,6 +36,8 @@ ALIGNED = {
     "text-align:left": "",
 }
 MOST_HEADING = 6
+MOST_COMPLAINTS = 100
+"""About one note."""
 TAGS = {
     "a", "blockquote", "br", "code", "em", "h3", "h4", "h5", "h6", "hr", "img", "li", "ol", "p", "pre",
     "strong", "table", "tbody", "td", "th", "thead", "tr", "ul",
@@ -63,6 +65,7 @@ class _Note:
         self._line_starts: list[int] = []
         self._found_up_to: dict[int, int] = {}
         self._links = 0
+        self._complaints = 0
 
     def prose(self) -> WrittenProse:
         for token in _parser().parse(self.text, {}):
@@ -89,20 +92,26 @@ class _Note:
         """The first character of a line, both from 0."""
         if not self._line_starts:
             self._line_starts = [0, *(found.end() for found in re.finditer("\n", self.text))]
-        return self._line_starts[min(line, len(self._line_starts) - 1)]
+        return self._line_starts[line] if line < len(self._line_starts) else len(self.text)
 
     def complain(
         self, block: Token, words: str, message: str, expected: str, meant: tuple[str, ...] = ()
     ) -> None:
-        """A problem with some words in a block."""
+        """A problem with some words in a block; not told without end."""
+        self._complaints += 1
+        if self._complaints > MOST_COMPLAINTS:
+            return
         self.tally.add(self._search(words, block), message, expected=expected, meant=meant)
 
     def _search(self, words: str, block: Token) -> Place:
-        """Where the words are first found in a block; its first line when they aren't there as they are."""
+        """Where the words stand in a block, looked for past those found before; its first line when they
+        aren't there as they are."""
         first, last = block.map or (0, 1)
         start, words = self.line_start(first), words.split("\n")[0]
-        end = self.line_start(last) if last < len(self._line_starts) else len(self.text)
-        found = self.text.find(words, start, end) if words else -1
+        end = self.line_start(last)
+        after = block.meta.get("searched", start)
+        found = self.text.find(words, after, end) if words else -1
+        block.meta["searched"] = max(after, found)
         return Place(
             self.path, start=max(start, found), end=max(start, found) + (len(words) if found >= 0 else 1)
         )
@@ -178,7 +187,7 @@ class _Note:
         own_start = max(text.rfind("\n", 0, at) + 1, block.meta.get("seen", 0))
         found = self._found_up_to.get(line, self.line_start(line))
         for _ in range(text.count(words, own_start, at) + 1):
-            found = max(self.text.find(words, found), 0) + 2
+            found = max(self.text.find(words, found, self.line_start(line + 1)), found - 2) + 2
         block.meta["seen"] = at + len(words)
         self._found_up_to[line] = found
         return Place(self.path, start=found, end=found + len(inner))
@@ -281,8 +290,13 @@ def _live_rule(state: StateInline, silent: bool) -> bool:
     pos, src = state.pos, state.src
     if src[pos] != "=" or not pos or src[pos - 1] != "(" or (not silent and not state.pending.endswith("(")):
         return False
+    if state.env.get("told" if not silent else "open"):
+        return False
     end = closing(src, pos + 1)
     is_open = end < 0 or end >= state.posMax
+    if is_open:
+        state.env["open"] = True
+        state.env["told"] = not silent
     if not silent:
         state.pending = state.pending[:-1]
         token = state.push("live", "", 0)

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import html
 import re
+import unicodedata
 from typing import Literal, cast
 
 from benchalong.ground.marks import Place
@@ -70,9 +72,10 @@ def project(entry: Entry) -> Project:
 
 
 def slug(title: WrittenProse) -> str:
-    """A short name out of a title: `Seed cupboard` is `seed-cupboard`."""
+    """A short name out of a title: `Étagère, oiled` is `etagere-oiled`; `piece` when none of it serves."""
     words = " ".join(piece for piece in title if isinstance(piece, str))
-    return NOT_IN_SLUG.sub("-", words.lower()).strip("-")
+    bare = unicodedata.normalize("NFKD", html.unescape(words)).encode("ascii", "ignore").decode()
+    return NOT_IN_SLUG.sub("-", bare.lower()).strip("-") or "piece"
 
 
 def origin(entry: Entry) -> Origin:

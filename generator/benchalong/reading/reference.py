@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import sys
+
 from benchalong.reading.language import JOBS, Key, Kind, Table
 from benchalong.reading.tables import TABLES
 
@@ -30,3 +32,7 @@ def _holds(key: Key) -> str:
     if key.kind is Kind.WORD:
         return words
     return f"{key.kind.value}, or {words}" if words else key.kind.value
+
+
+if __name__ == "__main__":
+    sys.stdout.write(reference())

@@ -20,7 +20,7 @@ from benchalong.ground.words import nearest_words, slips
 from benchalong.reading.holes import one_line
 from benchalong.reading.language import Key, Kind, Table
 from benchalong.reading.markdown import markdown
-from benchalong.reading.spots import marks_of
+from benchalong.reading.spots import marks_so_far
 from benchalong.reading.tables import others_with
 from benchalong.reading.tally import Tally
 from benchalong.reading.written import Formula, Name
@@ -46,6 +46,8 @@ SPELT = {
     Kind.MAIL: (MAIL, "a mail address: bench@example.org"),
     Kind.WEB: (WEB, "a web address that begins with https://"),
 }
+ENOUGH = 1000
+"""So many problems are answered with the nearest right word; who has more has another trouble."""
 NAME_RULE = "small letters, digits and underscores, a letter first: door_stile"
 
 
@@ -364,7 +366,7 @@ class Entry:
             meant = tuple(word for word in absent if slips(key, word, most=1) is not None)
         else:
             message, expected = f"{_shown(key)} is not a key of {self.table.called}", listed(known)
-            meant = nearest_words(key, known, prefer=absent)
+            meant = nearest_words(key, known, prefer=absent) if len(self.tally.problems) < ENOUGH else ()
         self.tally.problems.append(Problem(Place((*self.path, key), on="key"), message, expected, meant))
         likely = glued if value and glued in known else meant[0] if meant else ""
         self.tally.unreadable.update((*self.path, name) for name in (key, likely) if name)
@@ -374,13 +376,13 @@ class Entry:
         """Whether it stands between braces without a colon: `{title: Round, and smooth}`."""
         if self._values[key] is not None:
             return False
-        marks = marks_of(self.tally.sources)
+        marks = marks_so_far(str(self.path[0]), self.tally)
         mark = marks.find(Place((*self.path, key), on="key"))
         return bool(re.match(r"\s*[,}]", marks.line(mark)[mark.column - 1 + mark.length :]))
 
     def _comment(self, path: Path) -> tuple[str, Mark] | None:
         """The comment in the line of an empty value, and where it stands."""
-        marks = marks_of(self.tally.sources)
+        marks = marks_so_far(str(self.path[0]), self.tally)
         mark = marks.find(Place(path, on="key"))
         after = marks.line(mark)[mark.column - 1 + (mark.length if isinstance(path[-1], str) else 0) :]
         found = re.match(r"\s*[-:]?\s*(#.*\S)", after)

@@ -178,3 +178,14 @@ def marks_of(sources: Mapping[str, Source]) -> Marks:
     """The table of marks that goes with what was read."""
     known = _Sources(sources)
     return Marks(_ByPath(known, "values"), _ByPath(known, "keys"), _ByPath(known, "insets"), _Lines(sources))
+
+
+def marks_so_far(file: str, tally: Tally) -> Marks:
+    """The marks of one file while reading goes on; made again only when the file has a block more."""
+    source = tally.sources.get(file)
+    if source is None:
+        return Marks()
+    known = tally.marks_so_far.get(file)
+    if known is None or known[0] != len(source.blocks):
+        known = tally.marks_so_far[file] = (len(source.blocks), marks_of({file: source}))
+    return known[1]

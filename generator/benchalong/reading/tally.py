@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from benchalong.ground.marks import Mark, Path, Place
+from benchalong.ground.marks import Mark, Marks, Path, Place
 from benchalong.ground.problems import Problem
 
 
@@ -36,6 +36,8 @@ class Tally:
     problems: list[Problem] = field(default_factory=list)
     unreadable: set[Path] = field(default_factory=set)
     sources: dict[str, Source] = field(default_factory=dict)
+    marks_so_far: dict[str, tuple[int, Marks]] = field(default_factory=dict)
+    """For those problems that look at the author's line while reading goes on; see `spots.py`."""
     size_names: frozenset[str] = frozenset()
     """Names under `sizes:`, once they are known: a word that is near `centred` may be one of these."""
     pictures: frozenset[str] = frozenset()

@@ -12,7 +12,9 @@ from benchalong.ground.marks import Mark
 from benchalong.reading.tally import Source, Tally
 
 MOST_BYTES = 1_000_000
-"""A file of the author's; a thousand steps in one file would be less."""
+"""In a plan; one of five thousand parts would be less."""
+MOST_NOTE_BYTES = 200_000
+"""In a note or a thread: a hundred pages."""
 MARKS_OF_UTF16 = (b"\xff\xfe", b"\xfe\xff")
 ODD = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\u2028\u2029\ufdd0-\ufdef\ufeff\ufffe\uffff]")
 """Control characters, line ends of other kinds, a byte order mark inside, and noncharacters, which the
@@ -20,10 +22,10 @@ Unicode standard keeps for a program's own use: `holes.py` uses two of them."""
 PLAIN_TEXT = "plain text in UTF-8, as editors save it by default"
 
 
-def decode(data: bytes, file: str, tally: Tally) -> str | None:
+def decode(data: bytes, file: str, tally: Tally, *, most: int = MOST_BYTES) -> str | None:
     """The text, its line ends `\\n`, a byte order mark taken off; None when it isn't plain (reported)."""
-    if len(data) > MOST_BYTES:
-        tally.add_file(file, f"{file} is larger than {MOST_BYTES:,} bytes", expected="notes of a few pages")
+    if len(data) > most:
+        tally.add_file(file, f"{file} is larger than {most:,} bytes", expected="a smaller file")
         return None
     if data[:2] in MARKS_OF_UTF16 or data[:64].count(0) > 1:
         tally.add_file(file, f"{file} is not saved as UTF-8; it looks like UTF-16", expected=PLAIN_TEXT)

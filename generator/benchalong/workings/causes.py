@@ -16,7 +16,7 @@ from benchalong.ground.lengths import Length
 from benchalong.plan.cuts.surfaces import SURFACES
 from benchalong.plan.flips import HALF_TURNS, MIRRORED, Flip
 from benchalong.plan.model import AXES, Axis, Cut, Surface
-from benchalong.workings.cut_bounds import Bounds, bounds, meets
+from benchalong.workings.cut_checks.bounds import Bounds, bounds, meets
 from benchalong.workings.overlap import TOUCHING
 from benchalong.workings.placed import Lying, Placed, Relation
 

@@ -19,7 +19,7 @@ from benchalong.plan.model import AXES, Axis, Cut, Joint, Plan
 from benchalong.plan.turns import Way
 from benchalong.reading.written import PROJECT_FILE
 from benchalong.workings.causes import Cause, Turned, cause_in, turned_to_fit
-from benchalong.workings.cut_bounds import Bounds
+from benchalong.workings.cut_checks.bounds import Bounds
 from benchalong.workings.overlap import Region, regions, thickness_there
 from benchalong.workings.placed import PLACED, Lying, Placed, Range, Relation, own_ranges, relation
 from benchalong.workings.telling import (

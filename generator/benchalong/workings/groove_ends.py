@@ -20,7 +20,7 @@ from benchalong.plan.flips import SURFACE_PAIRS
 from benchalong.plan.model import AXES, Axis, Cut, Plan, Surface
 from benchalong.reading.written import PROJECT_FILE
 from benchalong.workings.clashes import CLASHES
-from benchalong.workings.cut_bounds import Bounds, bounds, holds
+from benchalong.workings.cut_checks.bounds import Bounds, bounds, holds
 from benchalong.workings.meetings import MEETINGS, troubled_copies
 from benchalong.workings.placed import PLACED, Lying, Placed, Relation, relation
 from benchalong.workings.telling import Telling, called, likewise, the

@@ -20,7 +20,7 @@ from benchalong.ground.problems import Finding, Level
 from benchalong.plan.model import AXES, Axis, Cut, Part, Plan
 from benchalong.reading.written import PROJECT_FILE
 from benchalong.trade.proportions import LEAST_WALL, SHORT_GRAIN
-from benchalong.workings.cut_bounds import SIDES, Bounds, bounds, is_empty, meets
+from benchalong.workings.cut_checks.bounds import SIDES, Bounds, bounds, is_empty, meets
 from benchalong.workings.solids import SOLIDS, Solid, loose_pieces
 from benchalong.workings.telling import Telling, once
 from benchalong.workings.working import Worked, Working

@@ -35,7 +35,7 @@ from benchalong.trade.proportions import (
     TENON_WIDTH,
     Share,
 )
-from benchalong.workings.cut_bounds import length_of
+from benchalong.workings.cut_checks.bounds import length_of
 from benchalong.workings.solids import SOLIDS
 from benchalong.workings.telling import Telling, once
 from benchalong.workings.working import Worked, Working

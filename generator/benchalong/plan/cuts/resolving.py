@@ -77,16 +77,26 @@ _KEYS = (
 
 def _made(cut: written.Cut, index: int, given: Given, formulas: dict[str, str], sums: Reckoning) -> model.Cut:
     can_be_made = all(given.lengths.get(key, 1) > 0 for key in ABOVE_ZERO)
+    sizes = tuple(
+        model.CutSize(key, given.lengths[key], sums.follows(text)) for key, text in formulas.items()
+    )
     return model.Cut(
         cast(model.CutKind, cut.kind),
         cut.name or cut.kind,
         given.surfaces,
         where(given),
-        tuple(model.CutSize(key, given.lengths[key], sums.follows(text)) for key, text in formulas.items()),
+        sizes,
         KINDS[cut.kind](given) if can_be_made else (),
         cut.note,
         index,
+        _follows(cut, sizes, sums),
     )
+
+
+def _follows(cut: written.Cut, sizes: tuple[model.CutSize, ...], sums: Reckoning) -> tuple[str, ...]:
+    formulas = [text for corner in cut.corners for text in (corner.along, corner.across, corner.round or "0")]
+    names = {name for size in sizes for name in size.sizes}
+    return tuple(sorted(names.union(*(sums.follows(text) for text in formulas))))
 
 
 def _corner(corner: written.Corner, path: Path, sums: Reckoning) -> model.Corner | None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from benchalong.ground.lengths import Length
 from benchalong.plan.cuts.given import Given
 
 _LAID_ACROSS = ("groove", "tongue", "tenon", "mortise", "hole")
@@ -32,9 +33,16 @@ def _on(cut: Given) -> str:
 def _across(cut: Given) -> list[str]:
     if cut.kind == "dado":
         return ["across the grain"]
-    if cut.kind in _LAID_ACROSS and "across" not in cut.lengths:
-        return ["centred"]
-    return ["to one side"] if cut.kind in _LAID_ACROSS else []
+    if cut.kind not in _LAID_ACROSS:
+        return []
+    return ["centred" if _is_centred(cut) else "to one side"]
+
+
+def _is_centred(cut: Given) -> bool:
+    """Whether it says so, says nothing, or comes out so."""
+    size = cut.lengths.get("thickness" if cut.kind in _STANDS else "width", Length(0))
+    room = cut.whole("down" if cut.kind in _STANDS else cut.directions.across)
+    return cut.lengths.get("across", (room - size) / 2) == (room - size) / 2
 
 
 def _along(cut: Given) -> list[str]:

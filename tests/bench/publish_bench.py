@@ -1,0 +1,139 @@
+"""How long a large project takes to publish, against the floor of rendering its notes and nothing else.
+
+    python tests/bench/publish_bench.py [--steps 1000] [--parts 500] [--rounds 3]
+
+Every figure is a process of its own, run in turn round by round, so that a noisy machine is noisy for all;
+ratios are taken within a round and the median is shown. Processor time is what is compared. `floor` renders
+the same notes with bare markdown-it-py, fills a bare Jinja page with each and writes it. `plain` publishes
+with drawings left out, `cold` draws everything, `stored` finds every drawing in the store.
+"""
+
+from __future__ import annotations
+
+import argparse
+import json
+import os
+import resource
+import statistics
+import subprocess
+import sys
+import tempfile
+import time
+from collections.abc import Callable
+from pathlib import Path
+from typing import TypeAlias
+
+ROOT = Path(__file__).resolve().parents[2]
+sys.path[:0] = [str(ROOT / "generator"), str(ROOT / "tests")]
+
+KINDS = ("floor", "plain", "cold", "stored")
+Figures: TypeAlias = dict[str, float]
+
+PAGE = """<!doctype html>
+<html lang="en"><head><meta charset="utf-8"><title>{{ title }}</title></head>
+<body><main><h1>{{ title }}</h1>{{ note }}</main></body></html>
+"""
+
+
+def floor(project: Path, work: Path) -> None:
+    import jinja2
+    from markdown_it import MarkdownIt
+    from markupsafe import Markup
+
+    reader = MarkdownIt("commonmark").enable("table")
+    page = jinja2.Environment(autoescape=True).from_string(PAGE)
+    into = work / "floor"
+    into.mkdir(exist_ok=True)
+    for note in sorted((project / "steps").iterdir()):
+        body = note.read_text(encoding="utf-8").split("---\n", 2)[2]
+        filled = page.render(title=note.stem, note=Markup(reader.render(body)))
+        (into / f"{note.stem}.html").write_text(filled, encoding="utf-8")
+
+
+def plain(project: Path, work: Path) -> None:
+    from benchalong.drawing.drawings import Drawings
+
+    for name in ("part", "small", "piece", "assembly", "step"):
+        setattr(Drawings, name, lambda *_: None)
+    _publish(project, work / "plain", work / "no-store")
+
+
+def cold(project: Path, work: Path) -> None:
+    import shutil
+
+    shutil.rmtree(work / "store", ignore_errors=True)
+    _publish(project, work / "cold", work / "store")
+
+
+def stored(project: Path, work: Path) -> None:
+    _publish(project, work / "stored", work / "store")
+
+
+def _publish(project: Path, into: Path, store: Path) -> None:
+    from benchalong.publishing.publish import publish
+    from benchalong.publishing.store import FolderStore
+    from benchalong.road import travel
+
+    publish(travel(project), into, project=project, store=FolderStore(store))
+
+
+def measure(kind: str, project: Path, work: Path) -> Figures:
+    """One run in this process; called in a fresh one each time."""
+    runs: dict[str, Callable[[Path, Path], None]] = dict(
+        zip(KINDS, (floor, plain, cold, stored), strict=True)
+    )
+    began, clock = time.process_time(), time.perf_counter()
+    runs[kind](project, work)
+    return {
+        "cpu_s": time.process_time() - began,
+        "wall_s": time.perf_counter() - clock,
+        "peak_mb": resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024,
+    }
+
+
+def in_own_process(kind: str, project: Path, work: Path) -> Figures:
+    words = [sys.executable, __file__, "--one", kind, "--project", str(project), "--work", str(work)]
+    seeded = {**os.environ, "PYTHONHASHSEED": "0"}
+    done = subprocess.run(words, capture_output=True, text=True, check=True, env=seeded)
+    figures: Figures = json.loads(done.stdout.splitlines()[-1])
+    return figures
+
+
+def compare(*, steps: int, parts: int, rounds: int) -> dict[str, Figures]:
+    """Medians over the rounds: figures of each kind, and its time against the floor of its round."""
+    from bench.generated import write_project
+
+    with tempfile.TemporaryDirectory() as folder:
+        project, work = Path(folder) / "project", Path(folder) / "work"
+        work.mkdir()
+        write_project(project, steps=steps, parts=parts)
+        taken = [{kind: in_own_process(kind, project, work) for kind in KINDS} for _ in range(rounds)]
+    medians: dict[str, Figures] = {}
+    for kind in KINDS:
+        medians[kind] = {name: statistics.median(one[kind][name] for one in taken) for name in taken[0][kind]}
+        ratios = [one[kind]["cpu_s"] / one["floor"]["cpu_s"] for one in taken]
+        medians[kind]["times_floor"] = statistics.median(ratios)
+    medians["drawings"] = {
+        "ms_each": 1000 * (medians["cold"]["cpu_s"] - medians["plain"]["cpu_s"]) / (2 * parts),
+    }
+    return medians
+
+
+def main() -> None:
+    asked = argparse.ArgumentParser(description=(__doc__ or "").splitlines()[0])
+    asked.add_argument("--steps", type=int, default=1000)
+    asked.add_argument("--parts", type=int, default=500)
+    asked.add_argument("--rounds", type=int, default=3)
+    asked.add_argument("--one", choices=KINDS, help=argparse.SUPPRESS)
+    asked.add_argument("--project", type=Path, help=argparse.SUPPRESS)
+    asked.add_argument("--work", type=Path, help=argparse.SUPPRESS)
+    given = asked.parse_args()
+    if given.one:
+        print(json.dumps(measure(given.one, given.project, given.work)))
+        return
+    for kind, figures in compare(steps=given.steps, parts=given.parts, rounds=given.rounds).items():
+        print(f"{kind:9}", "  ".join(f"{name} {value:.2f}" for name, value in figures.items()))
+
+
+if __name__ == "__main__":
+    main()
