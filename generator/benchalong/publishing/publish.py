@@ -23,6 +23,7 @@ from benchalong.pages.site import all_pages, site_of
 from benchalong.publishing.colours import colour_problems, colours_css
 from benchalong.publishing.cut_list_csv import csv_name, cut_list_csv
 from benchalong.publishing.destination import MARKER, Destination, marker_text
+from benchalong.publishing.glb import GLB_FILE, piece_glb
 from benchalong.publishing.looked_at import Strict, page_problems
 from benchalong.publishing.pictures import NotAPicture, ready_picture
 from benchalong.publishing.plan_json import SCHEMA_FILE, plan_json, schema_text
@@ -152,6 +153,8 @@ def _write_data(site: _Files, travelled: Travelled) -> None:
     plan, worked = travelled.plan, travelled.worked
     site.write("plan.json", plan_json(plan, worked, travelled.marks, edition=travelled.edition))
     site.write(SCHEMA_FILE, schema_text())
+    if model := piece_glb(plan, worked):
+        site.write(GLB_FILE, model)
     for system in SYSTEMS:
         site.write(csv_name(system), cut_list_csv(plan, worked[CUT_LIST], system))
 
