@@ -103,7 +103,7 @@ class _Making:
 
     def _in_scope(self, scope: str, cut_in: list[Side], takes: list[Side]) -> _Made:
         """All that comes of it in one assembly, wherever that stands."""
-        pairs = [(side, partner) for side in cut_in for partner in self._partners(side, takes)]
+        pairs = [(side, other) for side in cut_in for other in takes if self._do_meet(side, other)]
         floating = [pair for side in cut_in for pair in self._floating(side, scope)]
         self._look_at_stops((*cut_in, *takes))
         return _Made(
@@ -111,7 +111,7 @@ class _Making:
             tuple(self._moves(pairs)),
             tuple(side for side in cut_in if all(side is not one for one, _ in (*pairs, *floating))),
             tuple(side for side in takes if all(side is not other for _, other in pairs)),
-            tuple(self._cuts(cut_in, takes)),
+            tuple(self._cuts(cut_in, takes, pairs)),
         )
 
     def _joint(self, made: list[tuple[Standing, _Made]]) -> model.Joint:
@@ -241,12 +241,15 @@ class _Making:
                     self.sums.say((*self.path, wrong.key), wrong.message, wrong.expected)
                     return
 
-    def _cuts(self, cut_in: list[Side], takes: list[Side]) -> Iterator[tuple[str, model.Cut]]:
+    def _cuts(
+        self, cut_in: list[Side], takes: list[Side], pairs: list[Pair]
+    ) -> Iterator[tuple[str, model.Cut]]:
         """Each with the mark of its copy within the assembly."""
         for side in cut_in:
-            yield from self._cuts_in(side, self.family.cut_in, self._partners(side, takes))
+            partners = tuple(other for one, other in pairs if one is side)
+            yield from self._cuts_in(side, self.family.cut_in, partners)
         for side in takes:
-            partners = tuple(other for other in cut_in if self._do_meet(other, side))
+            partners = tuple(one for one, other in pairs if other is side)
             yield from self._cuts_in(side, self.family.takes, partners)
 
     def _cuts_in(self, side: Side, rule: Rule, partners: tuple[Side, ...]) -> Iterator[tuple[str, model.Cut]]:
@@ -264,11 +267,9 @@ class _Making:
             where(given),
             tuple(model.CutSize(key, size, self._follows(key)) for key, size in loss.lengths.items()),
             takes,
+            follows=tuple(sorted({name for key in loss.lengths for name in self._follows(key)})),
             joint=self.name,
         )
-
-    def _partners(self, side: Side, takes: list[Side]) -> tuple[Side, ...]:
-        return tuple(other for other in takes if self._do_meet(side, other))
 
     def _do_meet(self, cut_in: Side, takes: Side) -> bool:
         apart = self.given.sizes.get(self.family.apart, Length(0))
