@@ -117,9 +117,10 @@ def test_a_joint_says_common_practice_as_such_in_both_systems() -> None:
     assert "1/4 in" in words(practice.select_one(".only-inch"))
 
 
-def test_a_joint_leads_to_the_steps_that_touch_its_parts() -> None:
+def test_a_joint_leads_to_the_steps_that_make_or_close_it() -> None:
     links = [str(link["href"]) for link in section("joints/frame.html", "steps").select("a")]
-    assert links == ["../steps/mill.html", "../steps/glue.html"]
+    assert links == ["../steps/glue.html"], "milling has nothing to do with it"
+    assert soup("joints/housing.html").find(id="steps") is None, "doors are glued, not the case"
 
 
 # Parts: hands, turned copies, whose cut it is
@@ -166,7 +167,7 @@ def test_the_piece_is_shown_together_and_apart_and_its_joints_listed() -> None:
 
 def test_a_step_that_closes_joints_shows_them_and_one_that_mills_does_not() -> None:
     card = words(section("steps/glue.html", "joined"))
-    assert card.startswith("Joints of these parts The joint frame sawn through Frame of the door")
+    assert card.startswith("Joints in this step The joint frame sawn through Frame of the door")
     assert "Groove, depth7/16 in" in card
     assert soup("steps/mill.html").find(id="joined") is None
 

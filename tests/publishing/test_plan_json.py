@@ -17,6 +17,7 @@ from benchalong.ground.shown import System
 from benchalong.plan import model
 from benchalong.publishing.plain import Plain
 from benchalong.publishing.plan_json import plan_data, plan_json, schema_text
+from pages.joined import cupboard
 from publishing.shelf import shelf
 
 SCHEMA = json.loads(schema_text())
@@ -53,6 +54,25 @@ def test_a_finding_keeps_it_too() -> None:
     assert one["numbers"]["is"]["exact"] == "127/5"
 
 
+def test_joints_and_hands_are_said_and_keep_it_too() -> None:
+    travelled = cupboard()
+    document = plan_data(travelled.plan, travelled.worked, travelled.marks, edition=travelled.edition)
+    Draft202012Validator(SCHEMA).validate(document)
+    joints = {joint["id"]: joint for joint in document["joints"]}
+    sizes = {size["name"]: size["value"]["exact"] for size in joints["frame"]["sizes"]}
+    assert sizes["frame.depth"] == "889/80"
+    assert joints["frame"]["play"]["end"][0]["exact"] == "127/160"
+    assert joints["frame"]["meetings"][0]["takes"] == {"copy": "LD/T", "part": "door_rail", "on": ["end a"]}
+    shapes = {shape["id"]: shape for shape in document["shapes"]}
+    assert [(shapes[one]["hand"], shapes[one]["marks"]) for one in ("side", "side-2")] == [
+        ("left", ["C/SL"]),
+        ("right", ["C/SR"]),
+    ]
+    assert shapes["door_stile"]["turned"] == ["LD/M", "RD/H"]
+    assert {cut["joint"] for cut in shapes["door_stile"]["cuts"]} == {"frame"}
+    assert "Do any two pieces of wood lie in each other, and how deep?" in document["checked"]
+
+
 def _tables(schema: Any) -> list[dict[str, Any]]:
     if isinstance(schema, list):
         return [found for entry in schema for found in _tables(entry)]
@@ -77,6 +97,7 @@ def test_the_tables_that_were_promised_are_there() -> None:
         "sizes",
         "stock",
         "parts",
+        "joints",
         "assemblies",
         "stages",
         "steps",
@@ -93,6 +114,9 @@ def test_the_tables_that_were_promised_are_there() -> None:
         (model.Size, "size", {"formula": "typed"}),
         (model.Stock, "stock", {}),
         (model.Part, "part", {"purpose": "for", "shows": "face"}),
+        (model.Shape, "shape", {}),
+        (model.Joint, "joint", {}),
+        (model.SideOf, "side", {"surfaces": "on"}),
         (model.Cut, "cut", {"kind": "cut", "surfaces": "on", "takes": "sizes", "index": "cut"}),
         (model.Assembly, "assembly", {"placed": "place"}),
         (model.Hardware, "hardware", {}),

@@ -10,15 +10,14 @@ from markupsafe import Markup, escape
 from benchalong.drawing.alt import listed
 from benchalong.ground.shown import decimal
 from benchalong.pages.findings import FindingLine, found_about_joint
-from benchalong.pages.makings import Makings, drawn, joint_name, marks_in_short
+from benchalong.pages.makings import Makings, joint_name, marks_in_short
 from benchalong.pages.part import CutShown, NamedSize, cut_shown, hand_words, named_size
 from benchalong.pages.play import PlayLine, play_of
 from benchalong.pages.shell import Link, Shell
 from benchalong.plan.joints.sizes import JOINT_SIZES
-from benchalong.plan.model import CutSize, Joint, Meeting, PartId, Shape, SideOf, Surface
+from benchalong.plan.model import CutSize, Joint, Meeting, PartId, Shape, SideOf, Step, Surface
 from benchalong.reading.written import PROJECT_FILE
-from benchalong.trade.joints import FACTS, GLUE, GLUED, KINDS, Practice, called, is_told
-from benchalong.workings.touched import TOUCHED
+from benchalong.trade.joints import FACTS, GLUE, GLUED, KINDS, MOVING, Practice, called, is_told
 
 MOST_PAIRS = 12
 """Copies whose partners are listed; a long row of drawers need not be."""
@@ -85,7 +84,7 @@ class JointPage:
     kind: str
     about: str
     facts: tuple[tuple[str, str], ...]
-    """What it says in words, each with its name; glue last."""
+    """What it says in words, each with its name; glue last, unless it moves."""
     joins: tuple[JoinLine, ...]
     floats: tuple[Link, ...]
     """Parts that lie loose in it."""
@@ -97,7 +96,7 @@ class JointPage:
     practice: tuple[Markup, ...]
     findings: tuple[FindingLine, ...]
     steps: tuple[Link, ...]
-    """The steps that touch its parts, in the order of work."""
+    """The steps in which it is made, tried or closed, in the order of work."""
     is_rounded: bool
 
 
@@ -116,12 +115,14 @@ def joint_page(makings: Makings, joint: Joint) -> JointPage:
         floats=tuple(makings.part_link(makings.plan.parts[part]) for part in joint.floats),
         sizes=sizes,
         play=play_of(makings, joint),
-        section=drawn(makings.drawings.section(joint.id)),
+        section=makings.section(joint),
         losses=losses,
         note=joint.note,
         practice=tuple(_practice(line) for line in kind.practice),
         findings=found_about_joint(makings, joint.id),
-        steps=tuple(makings.step_link(step) for step in _steps(makings, joint)),
+        steps=tuple(
+            makings.step_link(step.id) for step in makings.order if is_shown_at(makings, step, joint)
+        ),
         is_rounded=any(size.rounding for size in sizes)
         or any(size.rounding for loss in losses for cut in loss.cuts for size in cut.sizes),
     )
@@ -144,8 +145,8 @@ def _line(makings: Makings, joint: Joint) -> JointLine:
             for size in first
             if _is_length(joint, size.name)
         ),
-        glue=GLUED[joint.glue],
-        section=drawn(makings.drawings.section(joint.id)),
+        glue="" if joint.kind in MOVING else GLUED[joint.glue],
+        section=makings.section(joint),
     )
 
 
@@ -206,7 +207,7 @@ def _facts(makings: Makings, joint: Joint) -> list[tuple[str, str]]:
     told = [(name, joint.words[key]) for key, name in FACTS.items() if key in joint.words]
     hardware = makings.plan.hardware
     named = [(name, hardware[word].name if word in hardware else word) for name, word in told]
-    return [*named, ("Glue", GLUE[joint.glue])]
+    return named if joint.kind in MOVING else [*named, ("Glue", GLUE[joint.glue])]
 
 
 def _practice(line: Practice) -> Markup:
@@ -218,10 +219,23 @@ def _practice(line: Practice) -> Markup:
     )
 
 
-def _steps(makings: Makings, joint: Joint) -> list[str]:
-    touched = makings.worked[TOUCHED].steps
-    among = {step for part in makings.joined[joint.id] for step in touched.get(part, ())}
-    return [step.id for step in makings.order if step.id in among]
+MAKES = {"cut", "test piece", "drill"}
+CLOSES = {"dry-assemble", "measure and fit", "glue up"}
+HANGS = {"hang", "fit hardware"}
+
+
+def is_shown_at(makings: Makings, step: Step, joint: Joint) -> bool:
+    """Whether a step makes, tries or closes the joint: cutting touches either side of it, closing both. Where
+    wood is milled, ripped or sanded, its joints would be in the way; a step without jobs may be any."""
+    touched, jobs = set(step.parts), {job.kind for job in step.does}
+    if not touched.intersection(makings.joined[joint.id]):
+        return False
+    if not jobs or jobs & MAKES:
+        return True
+    if joint.kind in MOVING:
+        return bool(jobs & HANGS)
+    sides = ({meeting.cut_in.part, meeting.takes.part} for meeting in joint.meetings if meeting.takes)
+    return bool(jobs & CLOSES) and any(both <= touched for both in sides)
 
 
 # What meets what

@@ -42,7 +42,6 @@ class Drawn(Protocol):
     def step(self, step: StepId) -> Picture | None: ...
     def apart(self, assembly: AssemblyId) -> Picture | None: ...
     def piece_apart(self) -> Picture | None: ...
-    def section(self, joint: str) -> Picture | None: ...
 
 
 class Makings:
@@ -68,6 +67,11 @@ class Makings:
         if key not in self._kept:
             self._kept[key] = make()
         return self._kept[key]  # type: ignore[return-value]
+
+    def section(self, joint: Joint) -> Markup:
+        """The joint sawn through; empty where nothing draws it yet."""
+        draw = getattr(self.drawings, "section", None)
+        return self.once("section", joint.id, lambda: drawn(draw(joint.id) if draw else None))
 
     @cached_property
     def title(self) -> str:

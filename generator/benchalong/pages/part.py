@@ -13,7 +13,8 @@ from benchalong.pages.findings import FindingLine, found_about_part
 from benchalong.pages.makings import Makings, drawn, marks_in_short
 from benchalong.pages.shell import Link, Shell
 from benchalong.pages.turned import turned_words
-from benchalong.plan.model import Cut, Part, PartId, Shape, SizeName, Stock
+from benchalong.plan.model import Cut, Joint, Part, PartId, Shape, SizeName, Stock
+from benchalong.trade.joints import CUTS
 from benchalong.workings.cut_list import CUT_LIST
 from benchalong.workings.touched import TOUCHED
 
@@ -232,5 +233,12 @@ def cut_shown(makings: Makings, cut: Cut) -> CutShown:
         named_size(makings, size_words(cut, size.name), size.length, size.sizes) for size in cut.sizes
     )
     joint = makings.plan.joints.get(cut.joint)
-    name = cut.kind.capitalize() if joint and cut.name == joint.name else cut.name
+    name = _cut_name(joint, cut) if joint else cut.name
     return CutShown(name, cut.where, sizes, cut.note, makings.joint_link(joint) if joint else None)
+
+
+def _cut_name(joint: Joint, cut: Cut) -> str:
+    """What it is called; a joint that has no word of its own for it hands on its name."""
+    if cut.name not in (joint.name, joint.id.replace("_", " ")):
+        return cut.name.capitalize()
+    return CUTS.get((joint.kind, cut.kind)) or cut.kind.capitalize()

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from benchalong.ground.prose import LiveSize, Prose
-from benchalong.pages.joint import JointLine, joint_line
+from benchalong.pages.joint import JointLine, is_shown_at, joint_line
 from benchalong.pages.makings import Makings, drawn, duration
 from benchalong.pages.part import PartLine, part_line
 from benchalong.pages.prose import Fills
@@ -16,18 +16,6 @@ from benchalong.pages.questions import Thread, threads_of
 from benchalong.pages.shell import Link, Shell
 from benchalong.plan.model import Job, Plan, Step, StepId
 
-JOINING = (
-    "cut",
-    "test piece",
-    "dry-assemble",
-    "measure and fit",
-    "glue up",
-    "drill",
-    "fit hardware",
-    "hang",
-)
-"""Jobs in which a joint is made, tried or closed. While wood is milled, ripped or sanded, joints would be
-in the way."""
 HANDS = {1: "One person", 2: "Two people", 3: "Three people"}
 
 
@@ -94,7 +82,7 @@ class StepShown:
     picture: Markup
     """Its assembly, with the parts it touches standing out."""
     joints: tuple[JointLine, ...]
-    """Those that its parts take part in, where it makes, tries or closes joints."""
+    """Those that it makes, tries or closes."""
     note: Markup
     pictures: tuple[PictureShown, ...]
     checks: tuple[CheckLine, ...]
@@ -183,10 +171,8 @@ def step_shown(makings: Makings, step: Step, fills: Fills, *, headings: int = 3)
 
 
 def _joints(makings: Makings, step: Step) -> tuple[JointLine, ...]:
-    """Two parts that meet are told of their joint at either's step; a step without jobs may be any."""
-    if step.does and not any(job.kind in JOINING for job in step.does):
-        return ()
-    return tuple(joint_line(makings, joint) for joint in makings.joints_of(step.parts))
+    joints = makings.plan.joints.values()
+    return tuple(joint_line(makings, joint) for joint in joints if is_shown_at(makings, step, joint))
 
 
 def checks_shown(fills: Fills, step: Step) -> tuple[CheckLine, ...]:

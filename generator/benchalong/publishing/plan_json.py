@@ -327,6 +327,7 @@ class _Says:
         prose = self.plain.prose
         return {
             "id": step.id,
+            "file": step.file,
             "stage": step.stage,
             "title": prose(step.title),
             "why": prose(step.why),

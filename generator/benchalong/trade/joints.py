@@ -277,6 +277,20 @@ FACTS: Mapping[str, str] = {
 }
 """What a joint says in words and that its name doesn't say already."""
 
+MOVING = ("hinge", "slide", "stay")
+"""Kinds that let something move, and that nobody would glue."""
+
+CUTS: Mapping[tuple[str, str], str] = {
+    ("hinge", "mortise"): "Gain",
+    ("mitre", "bevel"): "Mitre",
+    ("mitre", "taper"): "Mitre",
+    ("half lap", "notch"): "Half lap",
+    ("half lap", "groove"): "Half lap",
+    ("half lap", "dado"): "Half lap",
+    ("half lap", "rabbet"): "Half lap",
+}
+"""What a kind of joint calls a kind of cut; else the cut goes by its own kind."""
+
 GLUE: Mapping[str, str] = {
     "yes": "Yes",
     "no": "None",
