@@ -7,11 +7,25 @@ brings its cuts back to those of the first.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 from typing import TypeAlias
 
 from benchalong.ground.lengths import Length, Point2, Point3
-from benchalong.plan.model import AXES, Axis, Circle, Corner, Cut, Outline, Prism, Surface, Turn
+from benchalong.plan.cuts.surfaces import SURFACES
+from benchalong.plan.model import (
+    AXES,
+    Axis,
+    Circle,
+    Corner,
+    Cut,
+    CutKind,
+    CutSize,
+    Outline,
+    Prism,
+    Surface,
+    Turn,
+)
 from benchalong.plan.turns import moved, turned
 
 Flip: TypeAlias = frozenset[Axis]
@@ -59,20 +73,59 @@ def flipped_prism(prism: Prism, box: Point3, flip: Flip) -> Prism:
 
 
 def flipped_cut(cut: Cut, box: Point3, flip: Flip) -> Cut:
-    """The same cut on the flipped part, its words following its surfaces.
-
-    Places measured from an edge, end or face that has changed sides are left out of its sizes: they are
-    told by the drawing, which measures anew.
-    """
+    """The same cut on the flipped part: its words follow its surfaces, and what is measured from an edge, end
+    or face that has changed sides is measured anew from the one that is there now."""
     if not flip:
         return cut
     return replace(
         cut,
         surfaces=tuple(flipped_surface(surface, flip) for surface in cut.surfaces),
         where=_flipped_words(cut.where, flip),
-        sizes=tuple(size for size in cut.sizes if size.name not in ("at", "across", "from", "to")),
+        sizes=_flipped_sizes(cut, box, flip),
         takes=tuple(flipped_prism(prism, box, flip) for prism in cut.takes),
     )
+
+
+SPANS: Mapping[tuple[CutKind, str], str] = {
+    ("groove", "across"): "width",
+    ("dado", "at"): "width",
+    ("mortise", "at"): "length",
+    ("mortise", "across"): "width",
+    ("tenon", "at"): "width",
+    ("tenon", "across"): "thickness",
+    ("tongue", "across"): "thickness",
+    ("hole", "at"): "",
+    ("hole", "across"): "",
+}
+"""The size of what is placed by a size to its near wall; a hole is placed by its centre. A place that isn't
+here is left out where its side has changed: the drawing tells it."""
+
+
+def _flipped_sizes(cut: Cut, box: Point3, flip: Flip) -> tuple[CutSize, ...]:
+    known = {size.name: size.length for size in cut.sizes}
+    axes = _measured_along(cut)
+    found = []
+    for size in cut.sizes:
+        axis = axes.get(size.name)
+        if axis not in flip:
+            found.append(size)
+        elif size.name in ("from", "to") and cut.kind != "taper":
+            other = "to" if size.name == "from" else "from"
+            found.append(replace(size, name=other, length=_flipped(size.length, axis, box, flip)))
+        elif (span := SPANS.get((cut.kind, size.name))) is not None:
+            length = _flipped(size.length, axis, box, flip) - known.get(span, Length(0))
+            found.append(replace(size, length=length))
+    return tuple(found)
+
+
+def _measured_along(cut: Cut) -> Mapping[str, Axis]:
+    """By name of a size that says where: the direction in which it is measured. An outline has none."""
+    if not cut.surfaces:
+        return {}
+    lies = SURFACES[cut.surfaces[0]]
+    run: Axis = "across" if cut.kind == "dado" else lies.run
+    at: Axis = "along" if cut.kind == "dado" else lies.run
+    return {"at": at, "across": lies.across, "from": run, "to": run}
 
 
 def flipped_place(turn: Turn, at: Point3, box: Point3, flip: Flip) -> tuple[Turn, Point3]:
