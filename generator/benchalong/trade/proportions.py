@@ -57,6 +57,8 @@ GROOVE_WIDTH = Share(Fraction(0), Fraction(1, 2))
 """Of a groove or tongue in an edge, of the thickness; a third is usual."""
 DADO_DEPTH = Share(Fraction(0), Fraction(1, 2))
 """Of the thickness; a third is usual."""
+RABBET_ROOM = _least(Fraction(1, 16), 2)
+"""Room left at the edge of a panel in a rabbet: more is likelier a slip."""
 RABBET_DEPTH = Share(Fraction(0), Fraction(2, 3))
 """Of the thickness; a half to two thirds is usual."""
 TENON_THICKNESS = Share(Fraction(1, 4), Fraction(1, 2))

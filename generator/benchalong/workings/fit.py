@@ -47,7 +47,11 @@ class Fit:
 
 
 def fit_of(meeting: Meeting, placed: Placed, faces: Faces, *, has_shoulder: bool) -> Fit | None:
-    """None for a joint with nothing that enters. Without a shoulder the end itself should close."""
+    """None for a joint with nothing that enters. Without a shoulder the end itself should close.
+
+    In a rabbet, which is open on two sides, one of its two floors must be touched; room at the other is
+    what is left beyond the end.
+    """
     if meeting.takes is None:
         return None
     one, other = placed.by_mark[meeting.cut_in.copy], placed.by_mark[meeting.takes.copy]
@@ -60,14 +64,15 @@ def fit_of(meeting: Meeting, placed: Placed, faces: Faces, *, has_shoulder: bool
     at_tip = [facing for facing in ahead if any(_is_tip(facing, tip, other) for tip in tips)]
     shoulders = [facing for facing in ahead if facing not in at_tip] if has_shoulder else ahead
     aside = [facing for facing in looking if not _any(facing.normal, ways)]
-    return Fit(meeting, _open(shoulders, ways), _least(at_tip), _play(aside), _least(_sloping(aside)))
+    opens = [gap for way in ways if (gap := _least(_looking(shoulders, way))) is not None]
+    is_arris = len(into) == 2
+    shoulder = min(opens, default=None) if is_arris else max(opens, default=None)
+    end = max(opens, default=None) if is_arris else _least(at_tip)
+    return Fit(meeting, shoulder, end, _play(aside), _least(_sloping(aside)))
 
 
-def _open(shoulders: Iterable[Facing], ways: list[Floats]) -> Length | None:
-    """The greatest of what stays open, over the ways it could close in."""
-    found = [_least([one for one in shoulders if _any(one.normal, [way])]) for way in ways]
-    known = [gap for gap in found if gap is not None]
-    return max(known, default=None)
+def _looking(facings: Iterable[Facing], way: Floats) -> list[Facing]:
+    return [one for one in facings if _any(one.normal, [way])]
 
 
 def _least(facings: Iterable[Facing]) -> Length | None:

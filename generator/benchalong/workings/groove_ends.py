@@ -17,7 +17,7 @@ from benchalong.ground.marks import Place
 from benchalong.ground.problems import Finding
 from benchalong.plan.cuts.surfaces import SURFACES
 from benchalong.plan.flips import SURFACE_PAIRS
-from benchalong.plan.model import AXES, Axis, Cut, Plan, Surface
+from benchalong.plan.model import AXES, Axis, Cut, Part, Plan, Surface
 from benchalong.reading.written import PROJECT_FILE
 from benchalong.workings.clashes import CLASHES
 from benchalong.workings.cut_checks.bounds import Bounds, bounds, holds
@@ -38,7 +38,7 @@ Key = tuple[str, int, Surface, frozenset[Relation]]
 class Mouth:
     """Where a groove comes out of its part."""
 
-    lying: Lying
+    part: Part
     cut: Cut
     end: Surface
     room: Bounds
@@ -54,39 +54,46 @@ class Mouth:
 def look_at_groove_ends(plan: Plan, worked: Worked) -> tuple[None, tuple[Finding, ...]]:
     placed = worked[PLACED]
     shows: dict[Key, bool] = {}
-    found: dict[object, list[Mouth]] = {}
+    found: dict[object, list[tuple[Lying, Mouth]]] = {}
     troubled = troubled_copies(plan, worked[CLASHES].clashes, worked[MEETINGS])
+    mouths = {name: tuple(_mouths(part)) for name, part in placed.solids.parts.items()}
     for lying in placed.lying:
-        if lying.copy.mark in troubled:
-            continue
-        near = [(other, relation(lying, other)) for other in placed.beside[lying.number]]
-        for number, mouth in enumerate(_mouths(lying)):
-            key = (lying.copy.shape, number, mouth.end, frozenset(how for _, how in near))
+        for number, mouth in enumerate(mouths[lying.copy.shape] if lying.copy.mark not in troubled else ()):
+            near = [relation(lying, other) for other in _near(placed, lying, mouth.end)]
+            key = (lying.copy.shape, number, mouth.end, frozenset(near))
             if key not in shows:
-                shows[key] = _shows(placed, mouth, [how for _, how in near])
+                shows[key] = _shows(placed, mouth, near)
             if shows[key]:
-                found.setdefault((lying.copy.part, _place(mouth), *mouth.size), []).append(mouth)
-    return None, tuple(_finding(plan, mouths) for mouths in found.values())
+                found.setdefault((lying.copy.part, _place(mouth), *mouth.size), []).append((lying, mouth))
+    return None, tuple(_finding(plan, same) for same in found.values())
 
 
-def _mouths(lying: Lying) -> Iterator[Mouth]:
+def _near(placed: Placed, lying: Lying, end: Surface) -> Iterator[Lying]:
+    """Those beside it that reach to the plane of this end."""
+    way = lying.way(end)
+    n = next(n for n in range(3) if way[n])
+    plane = lying.room[way[n] > 0][n]
+    for other in placed.beside[lying.number]:
+        if other.room[0][n] <= plane <= other.room[1][n]:
+            yield other
+
+
+def _mouths(part: Part) -> Iterator[Mouth]:
     """Of each groove the ends it runs out at; not where another cut has taken the wood round it."""
-    for cut in lying.part.cuts:
+    for cut in part.cuts:
         if cut.kind != "groove" or not cut.takes:
             continue
         run: Axis = SURFACES[cut.surfaces[0]].run
-        room, whole = bounds(cut.takes[0]), lying.part.box[AXES.index(run)]
+        room, whole = bounds(cut.takes[0]), part.box[AXES.index(run)]
         for end, (place, limit) in zip(
             SURFACE_PAIRS[run], zip(room[run], (Length(0), whole), strict=True), strict=True
         ):
-            if place == limit and not _is_gone(lying, cut, {**room, run: (limit, limit)}):
-                yield Mouth(lying, cut, end, {**room, run: (limit, limit)})
+            if place == limit and not _is_gone(part, cut, {**room, run: (limit, limit)}):
+                yield Mouth(part, cut, end, {**room, run: (limit, limit)})
 
 
-def _is_gone(lying: Lying, cut: Cut, mouth: Bounds) -> bool:
-    return any(
-        holds(bounds(prism), mouth) for other in lying.part.cuts if other != cut for prism in other.takes
-    )
+def _is_gone(part: Part, cut: Cut, mouth: Bounds) -> bool:
+    return any(holds(bounds(prism), mouth) for other in part.cuts if other != cut for prism in other.takes)
 
 
 def _shows(placed: Placed, mouth: Mouth, near: list[Relation]) -> bool:
@@ -111,15 +118,15 @@ def _open_share(slab: Any, others: list[Any]) -> float:
     return 1.0 - float(filled / whole)
 
 
-def _finding(plan: Plan, mouths: list[Mouth]) -> Finding:
-    telling, first = Telling(plan), mouths[0]
+def _finding(plan: Plan, same: list[tuple[Lying, Mouth]]) -> Finding:
+    telling, (lying, first) = Telling(plan), same[0]
     width, depth = first.size
     message = (
-        f"the groove in {the(first.lying.named(first.cut.surfaces[0]))} of {called(first.lying)} "
-        f"comes out at {the(first.lying.named(first.end))} and shows there"
+        f"the groove in {the(lying.named(first.cut.surfaces[0]))} of {called(lying)} "
+        f"comes out at {the(lying.named(first.end))} and shows there"
         f" as a hole of {telling.shown(width)} x {telling.shown(depth)}"
     )
-    also = likewise(f"{mouth.lying.named(mouth.end)} of {mouth.lying.copy.mark}" for mouth in mouths[1:])
+    also = likewise(f"{other.named(mouth.end)} of {other.copy.mark}" for other, mouth in same[1:])
     remedy = (
         f"stop it {telling.shown(depth)} or more short of that end, fill it, or leave it if "
         "nobody sees that end"
@@ -130,7 +137,7 @@ def _finding(plan: Plan, mouths: list[Mouth]) -> Finding:
         "groove-end-shows",
         "doubt",
         _place(first),
-        first.lying.copy.part,
+        first.part.id,
         message[0].upper() + message[1:] + also,
         remedy,
         numbers,
@@ -141,7 +148,7 @@ def _finding(plan: Plan, mouths: list[Mouth]) -> Finding:
 def _place(mouth: Mouth) -> Place:
     if mouth.cut.joint:
         return Place((PROJECT_FILE, "joints", mouth.cut.joint)).key()
-    return Place((PROJECT_FILE, "parts", mouth.lying.copy.part, "cuts", mouth.cut.index))
+    return Place((PROJECT_FILE, "parts", mouth.part.id, "cuts", mouth.cut.index))
 
 
 GROOVE_ENDS: Working[None] = Working(

@@ -56,7 +56,7 @@ def look_at_left_wood(plan: Plan, worked: Worked) -> tuple[None, tuple[Finding, 
 
 
 def walls_of(part: Part) -> tuple[Wall, ...]:
-    """The thinnest wall for each cut, direction and neighbour."""
+    """The thinnest wall on each side of each cut, by what is on its other side."""
     cuts = [cut for cut in part.cuts if cut.kind in SQUARE and cut.takes]
     rooms = [(number, bounds(prism)) for number, cut in enumerate(cuts) for prism in cut.takes]
     rooms = [(number, room) for number, room in rooms if not is_empty(room)]
@@ -64,11 +64,11 @@ def walls_of(part: Part) -> tuple[Wall, ...]:
         return ()
     planes = {axis: _planes(axis, part, [room for _, room in rooms]) for axis in AXES}
     owners = _owners(rooms, planes)
-    found: dict[tuple[int, int, Axis], Wall] = {}
+    found: dict[tuple[int, int, Axis, bool], Wall] = {}
     for n, axis in enumerate(AXES):
         for number, other, thickness, far in _runs(np.moveaxis(owners, n, 2), planes[axis]):
             wall = Wall(cuts[number], None if other == OUTSIDE else cuts[other], axis, thickness, far)
-            key = (number, other, axis)
+            key = (number, other, axis, far)
             if key not in found or thickness < found[key].thickness:
                 found[key] = wall
     return tuple(found.values())

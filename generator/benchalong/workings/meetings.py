@@ -15,6 +15,7 @@ from benchalong.plan.cuts.surfaces import SURFACES
 from benchalong.plan.model import Joint, Plan, SideOf, Surface
 from benchalong.plan.turns import Way
 from benchalong.reading.written import PROJECT_FILE
+from benchalong.trade.proportions import RABBET_ROOM
 from benchalong.workings.clashes import CLASHES, Clash, less
 from benchalong.workings.facing import Faces
 from benchalong.workings.fit import Fit, fit_of
@@ -24,7 +25,16 @@ from benchalong.workings.placed import PLACED, Lying, Placed, ahead, reaches
 from benchalong.workings.telling import Telling, called, likewise, place_sizes, start, the
 from benchalong.workings.working import Worked, Working
 
-CLOSES = ("tongue and groove", "mortise and tenon", "half lap", "mitre", "box joint", "dovetail", "butt")
+CLOSES = (
+    "tongue and groove",
+    "mortise and tenon",
+    "half lap",
+    "mitre",
+    "box joint",
+    "dovetail",
+    "butt",
+    "rabbet",
+)
 """Kinds that have a shoulder, or a face, that must touch."""
 SHOULDERS = ("tongue and groove", "mortise and tenon", "dado")
 """Kinds whose end stays clear of the bottom."""
@@ -92,8 +102,9 @@ class _Looking:
     def __init__(self, plan: Plan, placed: Placed, joint: Joint, fits: list[Fit]) -> None:
         self.plan, self.placed, self.joint = plan, placed, joint
         self.telling = Telling(plan)
-        self.loose = [fit for fit in fits if fit.meeting.takes and fit.meeting.takes.part in joint.floats]
-        self.fits = [fit for fit in fits if fit not in self.loose]
+        is_loose = [fit.meeting.takes is not None and fit.meeting.takes.part in joint.floats for fit in fits]
+        self.loose = [fit for fit, loose in zip(fits, is_loose, strict=True) if loose]
+        self.fits = [fit for fit, loose in zip(fits, is_loose, strict=True) if not loose]
         self.held = _held_otherwise(plan) if joint.kind == "butt" else frozenset()
         self.sizes = {size.name: size for size in joint.sizes}
 
@@ -104,6 +115,8 @@ class _Looking:
             yield from self._left_open()
         if self.joint.kind == "dado":
             yield from self._reaches()
+        if self.joint.kind == "rabbet":
+            yield from self._fills_rabbet()
         yield from self._bottoms_out()
         yield from self._flush()
         yield from self._cuts_nothing()
@@ -235,6 +248,27 @@ class _Looking:
                 and (fit.end >= self._size("depth")) is judge
             ]
             yield from self._gaps(found, code, said, level=level, more=-meant)
+
+    def _fills_rabbet(self) -> Iterator[Finding]:
+        """It touches one floor, which has been looked at; more room at the other than is left for a panel.
+
+        What is glued and from a board is meant to fill its rabbet; a sheet may be a back with room round it.
+        """
+        most = 2 * self._size("play") + RABBET_ROOM.of(self.plan.units)
+        open_here = [
+            self._opening(fit, fit.end)
+            for fit in self.fits
+            if fit.end is not None and fit.end > most and (fit.shoulder or 0) <= TOUCHING
+        ]
+        boards = [one for one in open_here if self._is_glued_board(one)]
+        others = [one for one in open_here if one not in boards]
+        said = "leaves {by} open in its rabbet in {into}"
+        yield from self._gaps(boards, "joint-gap", said)
+        yield from self._gaps(others, "joint-short", said, level="doubt")
+
+    def _is_glued_board(self, one: _Open) -> bool:
+        part = self.plan.parts[one.side.part]
+        return self.joint.glue == "yes" and self.plan.stock[part.stock].kind == "board"
 
     def _opening(self, fit: Fit, by: Length | None) -> _Open:
         assert fit.meeting.takes is not None

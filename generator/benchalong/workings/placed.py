@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
-from functools import cached_property
+from functools import cache, cached_property
 from typing import Any, TypeAlias
 
 import manifold3d
@@ -26,6 +26,7 @@ from benchalong.workings.solids import SOLIDS, ShapeId, Solids, shaped
 from benchalong.workings.working import Worked, Working
 
 Range: TypeAlias = tuple[Length, Length]
+NOTHING = Length(0)
 NEAR = 1e-6
 """How far apart boxes may be, in mm as floating numbers, before they are not even looked at exactly."""
 
@@ -143,9 +144,16 @@ class Placed:
 
 def relation(one: Lying, other: Lying) -> Relation:
     """How the second lies, seen from the first."""
-    back = transposed(one.copy.turn)
-    x, y, z = (b - a for a, b in zip(one.copy.at, other.copy.at, strict=True))
-    return Relation(one.copy.shape, other.copy.shape, after(other.copy.turn, back), turned((x, y, z), back))
+    back, turn = _seen(one.copy.turn, other.copy.turn)
+    x, y, z = (b - a if a != b else NOTHING for a, b in zip(one.copy.at, other.copy.at, strict=True))
+    return Relation(one.copy.shape, other.copy.shape, turn, turned((x, y, z), back))
+
+
+@cache
+def _seen(first: Turn, second: Turn) -> tuple[Turn, Turn]:
+    """The first turn back again, and the second seen from the first."""
+    back = transposed(first)
+    return back, after(second, back)
 
 
 def transposed(turn: Turn) -> Turn:

@@ -99,7 +99,7 @@ class Side:
 def meet(cut_in: Side, takes: Side, *, apart: Length = TOUCHING, faces: bool = True) -> bool:
     """Whether what enters touches or reaches into what receives, its side looking into it.
 
-    For an arris it is enough that one of its surfaces is faced. Sides that look square to each other meet
+    For an arris it is enough that one of its surfaces is faced, and it must be the nearer one. Sides that look square to each other meet
     where they make a corner. `apart` is how far a gap may part sides that face each other. Without
     `faces` it is enough that the parts touch.
     """
@@ -109,7 +109,11 @@ def meet(cut_in: Side, takes: Side, *, apart: Length = TOUCHING, faces: bool = T
         _less(way) in cut_in.looks and _is_nearer(takes.member.room, way, cut_in.member.room)
         for way in takes.looks
     )
-    return (faced and _touch_there(cut_in, takes.member.room, apart)) or make_corner(cut_in, takes)
+    at_hand = not cut_in.is_arris or all(
+        _is_nearer(cut_in.member.room, way, takes.member.room) for way in cut_in.looks
+    )
+    here = faced and at_hand and _touch_there(cut_in, takes.member.room, apart)
+    return here or make_corner(cut_in, takes)
 
 
 def _is_nearer(room: Room, way: Way, other: Room) -> bool:
