@@ -19,8 +19,10 @@ from benchalong.drawing.picture import Picture, PiecePicture
 from benchalong.drawing.within import Place, places, smallest_with
 from benchalong.drawing.woods import woods_of
 from benchalong.ground.store import Store
-from benchalong.plan.model import AssemblyId, Part, PartId, Plan, StepId
+from benchalong.plan.model import AssemblyId, Joint, Part, PartId, Plan, StepId
+from benchalong.trade.joints import KINDS
 from benchalong.workings.copies import COPIES
+from benchalong.workings.placed import PLACED
 from benchalong.workings.solids import SOLIDS, ShapeId, Solids
 from benchalong.workings.ways_out import WAYS_OUT, TakenApart
 from benchalong.workings.working import Worked
@@ -78,6 +80,15 @@ class Drawings:
         within = [mark for marks in taken.members.values() for mark in marks]
         made_from = (title, repr(taken), *(self._stands[mark] for mark in within))
         return _piece_picture(self._kept("apart", made_from, lambda: self._draw_apart(taken, title)))
+
+    def section(self, joint: str) -> Picture | None:
+        """A cut through what a joint hides; None where it brings nothing together."""
+        plan, one = self._plan, self._plan.joints[joint]
+        marks = {side.copy for m in one.meetings for side in (m.cut_in, m.takes) if side is not None}
+        shown = f"{plan.precision!r} {plan.units}"
+        made_from = (repr(one), shown, *(self._stands[mark] for mark in sorted(marks)))
+        kept = self._kept("section", made_from, lambda: self._draw_section(one))
+        return Picture(**kept) if kept else None
 
     def _picture_of(self, place: Place, touched: frozenset[PartId]) -> PiecePicture | None:
         standing_out = frozenset(copy.mark for copy in place.copies if copy.part in touched)
@@ -169,6 +180,13 @@ class Drawings:
         names = {part.id: part.name for part in self._plan.parts.values()}
         copies = self._worked[COPIES]
         return apart_picture(taken, copies, self._solids, names=names, title=title, woods=self._woods)
+
+    def _draw_section(self, joint: Joint) -> Picture | None:
+        from benchalong.drawing.section import section_drawing
+
+        plan, words = self._plan, KINDS[joint.kind].sizes
+        placed = self._worked[PLACED]
+        return section_drawing(joint, placed, words=words, units=plan.units, precision=plan.precision)
 
 
 def _piece_picture(kept: dict[str, Any] | None) -> PiecePicture | None:
