@@ -57,10 +57,12 @@ def frame(*, panel: int = 220, nested: bool = False, mirrored: bool = False) -> 
     sides = "mirror: left to right" if mirrored else ""
     middle = PANEL.replace("PLACE", str(50 + (220 - panel) // 2))
     if nested:
-        door = f"  frame:\n    place:{STICKS}  door:\n    place:\n      - {{assembly: frame, mark: F, at: [0, 0, 0]}}\n{middle}"
+        inner = "      - {assembly: frame, mark: F, at: [0, 0, 0]}\n"
+        door = f"  frame:\n    place:{STICKS}  door:\n    place:\n{inner}{middle}"
     else:
         door = f"  door:\n    place:{STICKS}{middle}"
-    whole = f"  pair:\n    place:\n      - {{assembly: door, mark: A, at: [0, 0, 0]}}\n      - {{assembly: door, mark: D, at: [900, 0, 0], {sides}}}\n"
+    doors = ("mark: A, at: [0, 0, 0]", f"mark: D, at: [900, 0, 0], {sides}")
+    whole = "".join(["  pair:\n    place:\n", *(f"      - {{assembly: door, {one}}}\n" for one in doors)])
     return FRAME_PARTS.replace("PANEL", str(panel)) + f"piece: pair\nassemblies:\n{door}{whole}"
 
 
@@ -103,14 +105,16 @@ def of_cells(cells: Sequence[Cell], name: str) -> tuple[Part, Copy]:
         if (x, y, z) not in own
     ]
     at = (Fraction(SIDE * low[0]), Fraction(SIDE * low[1]), Fraction(SIDE * low[2]))
-    return part(name, *(SIDE * length for length in size), *gone), Copy(name, name, name, ("piece",), UNTURNED, at)
+    made = part(name, SIDE * size[0], SIDE * size[1], SIDE * size[2], *gone)
+    return made, Copy(name, name, name, ("piece",), UNTURNED, at)
 
 
 def put_together(pairs: Sequence[tuple[Part, Copy]]) -> Assembled:
     """Each copy a member by itself."""
     solids = Solids({made.id: made for made, _ in pairs})
     lying = tuple(
-        Lying(n, copy, made, copy.turn, room_at(made.box, copy.turn, copy.at)) for n, (made, copy) in enumerate(pairs)
+        Lying(n, copy, made, copy.turn, room_at(made.box, copy.turn, copy.at))
+        for n, (made, copy) in enumerate(pairs)
     )
     taking = Taking.of(Placed(lying, solids, {"": UNTURNED}), frozenset())
     return taking.assembled({copy.mark: (n,) for n, (_, copy) in enumerate(pairs)})

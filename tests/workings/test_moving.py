@@ -32,16 +32,22 @@ def moved(text: str, steps: dict[str, str] | None = None) -> tuple[tuple[Moving,
     return done[MOVING], done.findings
 
 
+def hinge(stays: str, turns: str, more: str) -> str:
+    return f"{{kind: hinge, cut_in: [{stays}], takes: [{turns}], length: 50, width: 15, {more}}}"
+
+
 def cabinet(*, meeting_gap: str = "2", opens: str = "90 degrees", hinge_gap: int = GAP) -> str:
     """Two plain doors 300 wide between two sides 300 deep; front flush at y = 0."""
-    return HEAD + f"""
+    return (
+        HEAD
+        + f"""
 sizes: {{gap: {hinge_gap}, meet: {meeting_gap}, inside: 2*gap + 600 + meet}}
 parts:
   side: {{stock: oak, width: 300, length: 500}}
   door: {{stock: oak, width: 300, length: 500}}
 joints:
   hinges:
-    {{kind: hinge, cut_in: [side back], takes: [door edge a], length: 50, width: 15, closed: gap, gap: gap, opens: {opens}}}
+    {hinge("side back", "door edge a", f"closed: gap, gap: gap, opens: {opens}")}
 assemblies:
   leaf: {{place: [{{part: door, mark: B, at: [0, 0, 0], along: up, face: front}}]}}
   cabinet:
@@ -51,6 +57,7 @@ assemblies:
       - {{assembly: leaf, mark: LD, at: [20 + gap, 0, 0]}}
       - {{assembly: leaf, mark: RD, at: [20 + gap + 300 + meet, 0, 0], mirror: left to right}}
 """
+    )
 
 
 OVERSHOOT = hypot(300 + GAP / 2, THICK) - (300 + GAP / 2)
@@ -76,14 +83,16 @@ def test_doors_with_room_to_swing_open_freely() -> None:
 
 def drawer(*, width: int, opens: int = 90) -> str:
     """A drawer just behind a door that is hinged on the left; it slides on the right side, 1 mm off it."""
-    return HEAD + f"""
+    return (
+        HEAD
+        + f"""
 parts:
   side: {{stock: oak, width: 300, length: 500}}
   door: {{stock: oak, width: 300, length: 500}}
   box: {{stock: oak, thickness: 80, width: {width}, length: 250}}
 joints:
   hinges:
-    {{kind: hinge, cut_in: [L back], takes: [door edge a], length: 50, width: 15, closed: 2, gap: 2, opens: {opens} degrees}}
+    {hinge("L back", "door edge a", f"closed: 2, gap: 2, opens: {opens} degrees")}
   runner: {{kind: slide, cut_in: [R back], takes: [box right edge], travel: 200, clearance: 1}}
 assemblies:
   cabinet:
@@ -93,6 +102,7 @@ assemblies:
       - {{part: door, mark: D, at: [22, 0, 0], along: up, face: front}}
       - {{part: box, mark: X, at: [{324 - 1 - width}, 25, 100], along: front, face: up}}
 """
+    )
 
 
 def test_a_drawer_that_the_open_door_stands_in_the_way_of() -> None:
@@ -102,7 +112,8 @@ def test_a_drawer_that_the_open_door_stands_in_the_way_of() -> None:
     assert (finding.code, finding.subject) == ("slides-into", "box")
     assert finding.numbers == {"by": 21 + THICK - (323 - 300)}
     assert finding.message == (
-        "Box X doesn't slide out freely, even with door D wide open: box X runs into door D by 18 mm, 26 mm out"
+        "Box X doesn't slide out freely, even with door D wide open:"
+        " box X runs into door D by 18 mm, 26 mm out"
     )
 
 
@@ -114,14 +125,16 @@ def test_a_drawer_waits_for_its_door_and_passes_it() -> None:
 
 def lid(over: str) -> str:
     """A lid between uprights that stand up behind it; one leans over it by so much."""
-    return HEAD + f"""
+    return (
+        HEAD
+        + f"""
 parts:
   lid: {{stock: oak, width: 300, length: 400}}
   back: {{stock: oak, width: 100, length: 440}}
   upright: {{stock: oak, width: 40, length: 200}}
 joints:
   hinges:
-    {{kind: hinge, cut_in: [back back], takes: [lid back edge], length: 50, width: 15, closed: 1, gap: 1, barrel: up, opens: 90 degrees}}
+    {hinge("back back", "lid back edge", "closed: 1, gap: 1, barrel: up, opens: 90 degrees")}
 assemblies:
   cabinet:
     place:
@@ -129,6 +142,7 @@ assemblies:
       - {{part: back, mark: B, at: [0, 301, 0], along: right, face: back}}
       - {{part: upright, mark: U, at: [{over}, 200, 150], along: up, face: left}}
 """
+    )
 
 
 def test_a_lid_passes_its_upright_or_is_held_up_by_it() -> None:
@@ -141,19 +155,22 @@ def test_a_lid_passes_its_upright_or_is_held_up_by_it() -> None:
 
 def wing(width: int, opens: int = 10) -> str:
     """A wing on the outside of a side 300 deep that hangs on a wall, 30 mm before the wall; it turns back."""
-    return HEAD + f"""
+    return (
+        HEAD
+        + f"""
 parts:
   side: {{stock: oak, width: 300, length: 500}}
   wing: {{stock: oak, width: {width}, length: 500}}
 joints:
   hinges:
-    {{kind: hinge, cut_in: [side face], takes: [wing edge a], length: 50, width: 15, closed: 2, gap: 2, barrel: back, opens: {opens} degrees}}
+    {hinge("side face", "wing edge a", f"closed: 2, gap: 2, barrel: back, opens: {opens} degrees")}
 assemblies:
   cabinet:
     place:
       - {{part: side, mark: R, at: [0, 0, 0], along: up, face: right}}
       - {{part: wing, mark: W, at: [22, 250, 0], along: up, face: front}}
 """
+    )
 
 
 HANG = {"01-hang.md": "stage: all\ntitle: Hang\ndoes:\n  - hang: cabinet"}

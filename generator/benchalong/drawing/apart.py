@@ -23,9 +23,9 @@ from benchalong.drawing.picture import PiecePicture
 from benchalong.drawing.piece import Apart, piece_picture
 from benchalong.ground.lengths import Point3
 from benchalong.plan.model import PartId
+from benchalong.workings.blocking import Way
 from benchalong.workings.copies import Copy
 from benchalong.workings.solids import ShapeId, Solid
-from benchalong.workings.blocking import Way
 from benchalong.workings.ways_out import TakenApart
 
 FREE = 0.05
@@ -59,9 +59,7 @@ def apart_picture(
     members = {unit: [inside[mark] for mark in marks] for unit, marks in taken.members.items()}
     pulled = Pulled(taken, members, solids, eye)
     shown = [copy for own in members.values() for copy in own]
-    return piece_picture(
-        shown, solids, names=names, title=title, woods=woods, eye=eye, apart=pulled.apart
-    )
+    return piece_picture(shown, solids, names=names, title=title, woods=woods, eye=eye, apart=pulled.apart)
 
 
 @dataclass(frozen=True, eq=False)
@@ -86,7 +84,11 @@ class Pulled:
     def apart(self) -> Apart:
         shifts = self.shifts
         return Apart(
-            {copy.mark: _shifted(copy.at, shifts[unit]) for unit, own in self.members.items() for copy in own},
+            {
+                copy.mark: _shifted(copy.at, shifts[unit])
+                for unit, own in self.members.items()
+                for copy in own
+            },
             {copy.mark: unit for unit, own in self.members.items() for copy in own},
             tuple(self._threads(shifts)),
         )
@@ -145,12 +147,18 @@ class Pulled:
         """How far it must go until none of the rest stands beside it, or in its way."""
         way = np.array(leaving.way)
         sheet = _across(way)
-        moving = [self._box(copy, shifts[unit], sheet) for unit in leaving.goes for copy in self.members[unit]]
-        resting = [self._box(copy, shifts[unit], sheet) for unit in leaving.rest for copy in self.members[unit]]
+        moving = [
+            self._box(copy, shifts[unit], sheet) for unit in leaving.goes for copy in self.members[unit]
+        ]
+        resting = [
+            self._box(copy, shifts[unit], sheet) for unit in leaving.rest for copy in self.members[unit]
+        ]
         most = 0.0
         for low, high in moving:
             for other_low, other_high in resting:
-                if (np.minimum(high[:2], other_high[:2]) - np.maximum(low[:2], other_low[:2]) > CONTACT).all():
+                if (
+                    np.minimum(high[:2], other_high[:2]) - np.maximum(low[:2], other_low[:2]) > CONTACT
+                ).all():
                     most = max(most, float(other_high[2] - low[2]))
         return most
 
@@ -201,8 +209,8 @@ class Pulled:
                         yield from self._contacts(unit, other, shifts)
 
     def _contacts(self, unit: str, other: str, shifts: Mapping[str, Floats]) -> Iterator[Floats]:
-        """From the middle of a stretch where two touched, on what stays, to where it went. Of many stretches the
-        two that lie furthest apart."""
+        """From the middle of a stretch where two touched, on what stays, to where it went. Of many stretches
+        the two that lie furthest apart."""
         spots = self._spots(unit, other)
         if len(spots) > 2:
             apart = np.linalg.norm(spots[:, None] - spots[None], axis=2)

@@ -124,9 +124,7 @@ class Through:
     @cached_property
     def found(self) -> tuple[Found, ...]:
         edges = [edge for part, face in enumerate(self.faces) for edge in _edges(part, face, self.window)]
-        return tuple(
-            best for size in lengths_of(self.joint) if (best := self._best(size, edges)) is not None
-        )
+        return tuple(best for size in lengths_of(self.joint) if (best := self._best(size, edges)) is not None)
 
     def told(self) -> tuple[int, ...]:
         """How much it tells: slopes where the joint has them, fingers where it has those; else its sizes."""
@@ -201,7 +199,9 @@ def _sections(joint: Joint, meeting: Meeting, placed: Placed) -> Iterator[Throug
 def _run(room: Box, into: int) -> int:
     """The axis along which the joint takes most."""
     span = room[1] - room[0]
-    return max((axis for axis in range(3) if axis != into), key=lambda axis: (round(float(span[axis]), 3), axis))
+    return max(
+        (axis for axis in range(3) if axis != into), key=lambda axis: (round(float(span[axis]), 3), axis)
+    )
 
 
 def _meeting_room(one: Lying, other: Lying) -> Box:

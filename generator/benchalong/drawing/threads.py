@@ -1,7 +1,7 @@
 """Thin lines in the room, drawn where no wood is in front of them.
 
-What is seen of all faces covers each spot of the sheet at most once, so a line shows where the face seen there
-lies behind it, or none is seen.
+What is seen of all faces covers each spot of the sheet at most once, so a line shows where the face seen
+there lies behind it, or none is seen.
 """
 
 from __future__ import annotations
@@ -68,7 +68,7 @@ def _crossings(start: Floats, run: Floats, seen: _Seen) -> Floats:
     along = (off[:, 0] * edge[:, 1] - off[:, 1] * edge[:, 0]) / safe
     on_edge = (off[:, 0] * run[1] - off[:, 1] * run[0]) / safe
     met = (np.abs(across) >= 1e-12) & (along > 0) & (along < 1) & (on_edge >= 0) & (on_edge <= 1)
-    return along[met]
+    return np.asarray(along[met])
 
 
 def _shows(points: Floats, seen: _Seen) -> Bools:

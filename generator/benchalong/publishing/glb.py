@@ -175,7 +175,7 @@ def _material(wood: str) -> dict[str, Any]:
 
 
 def _packed(document: Mapping[str, Any], data: bytes) -> bytes:
-    """A header of 12 bytes and two chunks, each filled up to four bytes: JSON with spaces, the rest with 0."""
+    """A header of 12 bytes and two chunks, each filled up to four bytes: JSON with spaces, numbers with 0."""
     said = json.dumps(document, ensure_ascii=False, separators=(",", ":")).encode()
     said += b" " * (-len(said) % 4)
     data += b"\0" * (-len(data) % 4)

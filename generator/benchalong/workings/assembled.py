@@ -46,7 +46,12 @@ class Assembled:
             reach.append(self._by_member(look.reach(beside=-TOUCHING)))
             back = self._opposite(number)
             hinders.append(turned_round(hinders[back]) if back is not None else self._hinders(look))
-        return Table(hinders, np.array(reach), self._outward(), [float(self.volume[list(m)].sum()) for m in self.members])
+        return Table(
+            hinders,
+            np.array(reach),
+            self._outward(),
+            [float(self.volume[list(m)].sum()) for m in self.members],
+        )
 
     def _opposite(self, number: int) -> int | None:
         """An earlier way that leads back: who hinders whom is the same table turned round."""
@@ -66,7 +71,9 @@ class Assembled:
     def _hinders(self, look: Look) -> list[Set]:
         found = [0] * len(self.members)
         near, far = np.nonzero((look.reach() > DEEP) & (self.owner[:, None] != self.owner[None, :]))
-        rows = zip(near.tolist(), far.tolist(), self.owner[near].tolist(), self.owner[far].tolist(), strict=True)
+        rows = zip(
+            near.tolist(), far.tolist(), self.owner[near].tolist(), self.owner[far].tolist(), strict=True
+        )
         for mover, hinder, one, other in rows:
             if not found[one] >> other & 1 and look.hinders(mover, hinder):
                 found[one] |= 1 << other

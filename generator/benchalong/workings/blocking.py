@@ -28,7 +28,7 @@ Way: TypeAlias = tuple[float, float, float]
 DEEP = 0.02
 """What reaches ahead by no more than this, in mm, only touches."""
 WIDE = 0.05
-"""A strip on the sheet narrower than this, in mm, is contact: facets of a round peg and its hole differ so much."""
+"""A strip on the sheet narrower than this, in mm, is contact: facets of a peg and its hole differ so much."""
 EDGE_ON = 1e-6
 """A face this nearly along the way has no width on the sheet."""
 
@@ -154,7 +154,8 @@ def is_ahead(hinder: View, mover: View, off: Floats) -> bool:
     if (may & rear.is_plain[:, None] & front.is_plain).any():
         return True
     return any(
-        _thickness(_where_ahead(rear, front, int(i), int(j), off, ahead[i, j])) > WIDE for i, j in np.argwhere(may)
+        _thickness(_where_ahead(rear, front, int(i), int(j), off, ahead[i, j])) > WIDE
+        for i, j in np.argwhere(may)
     )
 
 
@@ -163,7 +164,9 @@ def room_before(hinder: View, mover: View, off: Floats) -> float | None:
     lie in each other."""
     front, rear = mover.front, hinder.rear
     least: float | None = None
-    ahead = _ahead(rear, front, off)  # from each of the mover's foremost faces to each of the hinder's hindmost
+    ahead = _ahead(
+        rear, front, off
+    )  # from each of the mover's foremost faces to each of the hinder's hindmost
     for i in range(len(front.loops)):
         for j in range(len(rear.loops)):
             low = np.maximum(front.low[i], rear.low[j] + off[:2])
@@ -179,7 +182,7 @@ def room_before(hinder: View, mover: View, off: Floats) -> float | None:
 
 
 def shared_width(hinder: View, mover: View, off: Floats, travel: float) -> float:
-    """The least side of the room on the sheet in which the hinder is in the mover's way within its travel, mm."""
+    """The least side, in mm on the sheet, of where the hinder is in the mover's way as it travels."""
     front, rear = mover.front, hinder.rear
     ahead = _ahead(rear, front, off)
     bounds: list[tuple[float, float, float, float]] = []
@@ -231,7 +234,9 @@ def _thickness(section: Any) -> float:
 class Blocking:
     """Which bodies are in which others' way, along some ways."""
 
-    def __init__(self, bodies: Sequence[Body], solids: Solids, *, apart: frozenset[tuple[int, int]] = frozenset()) -> None:
+    def __init__(
+        self, bodies: Sequence[Body], solids: Solids, *, apart: frozenset[tuple[int, int]] = frozenset()
+    ) -> None:
         """`apart` are pairs, the lesser number first, that lie in each other: told about elsewhere, and no
         hindrance here."""
         self.bodies = bodies
@@ -272,15 +277,15 @@ class Look:
 
     @cached_property
     def low(self) -> Floats:
-        return self.at + np.array([view.low for view in self.views])
+        return np.asarray(self.at + np.array([view.low for view in self.views]))
 
     @cached_property
     def high(self) -> Floats:
-        return self.at + np.array([view.high for view in self.views])
+        return np.asarray(self.at + np.array([view.high for view in self.views]))
 
     def reach(self, *, beside: float = WIDE) -> Floats:
-        """(n, n): how far the second's box reaches ahead of the first's hindmost point, in mm; below zero where
-        the two overlap on the sheet by no more than `beside`."""
+        """(n, n): how far the second's box reaches ahead of the first's hindmost point, in mm; below zero
+        where the two overlap on the sheet by no more than `beside`."""
         low, high = self.low, self.high
         ahead = high[None, :, 2] - low[:, None, 2]
         for axis in (0, 1):

@@ -1,8 +1,8 @@
 """Does the order of the steps close anything before all is in?
 
-Each gluing makes one body of what it names, for good; a dry assembly comes apart again and binds nothing. After
-each gluing what is left must still have a way in. That is asked of the same table as taking apart, with glued
-members drawn together, so no wood is compared again.
+Each gluing makes one body of what it names, for good; a dry assembly comes apart again and binds nothing.
+After each gluing what is left must still have a way in. That is asked of the same table as taking apart, with
+glued members drawn together, so no wood is compared again.
 """
 
 from __future__ import annotations
@@ -37,7 +37,9 @@ def gluings(plan: Plan, placed: Placed) -> Iterator[Gluing]:
     jobs = [(step, line, job) for step in plan.steps.values() for line, job in enumerate(step.does)]
     for number, (step, line, job) in enumerate(jobs):
         if job.kind == BINDS and not _is_of_boards(job, plan):
-            later = {part for _, _, other in jobs[number + 1 :] if other.kind in COMES for part in other.parts}
+            later = {
+                part for _, _, other in jobs[number + 1 :] if other.kind in COMES for part in other.parts
+            }
             also = frozenset(step.parts) - later if job.parts else frozenset()
             bodies = tuple(body for body in _bodies(job, also, later, placed) if len(body) > 1)
             if bodies:
@@ -72,7 +74,9 @@ def _places(assembly: AssemblyId, later: set[PartId], placed: Placed) -> Iterato
     yield from map(frozenset, found.values())
 
 
-def _hanging_together(named: set[int], inner: Sequence[frozenset[int]], placed: Placed) -> Iterator[frozenset[int]]:
+def _hanging_together(
+    named: set[int], inner: Sequence[frozenset[int]], placed: Placed
+) -> Iterator[frozenset[int]]:
     groups: list[set[int]] = [{one} for one in sorted(named)] + [set(body) for body in inner]
     chosen = set().union(*groups)
     pairs = [(a.number, b.number) for a, b in placed.touching if a.number in chosen and b.number in chosen]
@@ -93,7 +97,8 @@ def drawn_together(table: Table, members: Sequence[frozenset[int]]) -> Table:
     """The same table for members that are one body from now on, each given by its old members."""
     of = {old: new for new, group in enumerate(members) for old in group}
     hinders = [
-        [_of_group(row, group, of) & ~(1 << new) for new, group in enumerate(members)] for row in table.hinders
+        [_of_group(row, group, of) & ~(1 << new) for new, group in enumerate(members)]
+        for row in table.hinders
     ]
     picked = [sorted(group) for group in members]
     reach = np.array([[[way[np.ix_(a, b)].max() for b in picked] for a in picked] for way in table.reach])

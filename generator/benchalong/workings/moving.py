@@ -64,7 +64,11 @@ class _Bench:
         still = [(n, bodies[n]) for n in others if n not in moving.copies and not self._is_empty(n)]
         swept = self.sweep.turns_into if isinstance(motion, Turning) else self.sweep.slides_into
         found = swept(motion, movers, still)  # type: ignore[arg-type]
-        return [hit for hit in found if (min(hit.mover, hit.other), max(hit.mover, hit.other)) not in self._clashing]
+        return [
+            hit
+            for hit in found
+            if (min(hit.mover, hit.other), max(hit.mover, hit.other)) not in self._clashing
+        ]
 
     def _is_empty(self, number: int) -> bool:
         return self.placed.solids[self.placed.lying[number].copy.shape].is_empty
@@ -75,7 +79,9 @@ def motion_of(moves: Moves) -> Turning | Sliding:
     way = (float(moves.way[0]), float(moves.way[1]), float(moves.way[2]))
     if moves.how == "turns":
         assert moves.at is not None
-        return Turning(np.array([float(x) for x in moves.at]), np.array(way), float(moves.angle or RIGHT_ANGLE))
+        return Turning(
+            np.array([float(x) for x in moves.at]), np.array(way), float(moves.angle or RIGHT_ANGLE)
+        )
     return Sliding(way, float(moves.travel or 0))
 
 
@@ -88,7 +94,12 @@ def _opened(body: Body, moving: Moving) -> Body:
 
 def movings(plan: Plan, placed: Placed) -> tuple[Moving, ...]:
     """Each thing that moves once, however many hinges it has; a stay says how far it opens."""
-    held = {m.goes: m.angle for joint in plan.joints.values() for m in joint.moves if m.how == "is held" and m.angle}
+    held = {
+        m.goes: m.angle
+        for joint in plan.joints.values()
+        for m in joint.moves
+        if m.how == "is held" and m.angle
+    }
     found: dict[str, tuple[Joint, Moves]] = {}
     for joint in plan.joints.values():
         for moves in joint.moves:
@@ -97,7 +108,9 @@ def movings(plan: Plan, placed: Placed) -> tuple[Moving, ...]:
                 found.setdefault(moves.goes, (joint, replace(moves, angle=angle)))
     groups = {goes: _group(goes, found, placed) for goes in found}
     return tuple(
-        Moving(joint.id, goes, moves, tuple(sorted(groups[goes]))) for goes, (joint, moves) in found.items() if groups[goes]
+        Moving(joint.id, goes, moves, tuple(sorted(groups[goes])))
+        for goes, (joint, moves) in found.items()
+        if groups[goes]
     )
 
 
@@ -141,7 +154,9 @@ def _worst(hits: Sequence[Hit]) -> Hit:
     return max(hits, key=lambda hit: (round(hit.by, 4), -hit.at, -hit.mover, -hit.other))
 
 
-def _waiting(bench: _Bench, moving: Sequence[Moving], waits: Mapping[str, Mapping[str, Hit]]) -> Iterator[Finding]:
+def _waiting(
+    bench: _Bench, moving: Sequence[Moving], waits: Mapping[str, Mapping[str, Hit]]
+) -> Iterator[Finding]:
     """Two that wait for each other bind; one that waits for another must pass it when that is open."""
     by_mark = {one.goes: one for one in moving}
     for one in moving:
@@ -182,7 +197,11 @@ class _Told:
         said = Telling(self.bench.plan).shown(by)
         one, other = (self.bench.placed.lying[n] for n in (self.hit.mover, self.hit.other))
         name = _name(self.bench, self.moving)
-        message = f"{name[:1].upper()}{name[1:]} doesn't {'open' if self.turns else 'slide out'} freely{when}: {self._runs(one, other)} by {said}, {self._from()}"
+        goes = "open" if self.turns else "slide out"
+        message = (
+            f"{name[:1].upper()}{name[1:]} doesn't {goes} freely{when}:"
+            f" {called(one)} runs into {called(other)} by {said}, {self._from()}"
+        )
         return Finding(
             "turns-into" if self.turns else "slides-into",
             "fault",
@@ -193,9 +212,6 @@ class _Told:
             {"by": by},
             place_sizes(self.bench.plan, one.copy, other.copy),
         )
-
-    def _runs(self, one: Lying, other: Lying) -> str:
-        return f"{called(one)} runs into {called(other)}"
 
     def _from(self) -> str:
         if self.turns:
@@ -225,7 +241,8 @@ def _into_wall(bench: _Bench, moving: Moving) -> Iterator[Finding]:
             "fault",
             Place(("project.yaml", "joints", moving.joint)).key(),
             _subject(bench, moving),
-            f"{name[:1].upper()}{name[1:]} can't open {float(motion.angle):g}°: {called(one)} would stand {said} in the wall",
+            f"{name[:1].upper()}{name[1:]} can't open {motion.angle:g}°:"
+            f" {called(one)} would stand {said} in the wall",
             "let it open less far, or hold it with a stay",
             {"by": by},
             place_sizes(bench.plan, one.copy),
@@ -233,7 +250,11 @@ def _into_wall(bench: _Bench, moving: Moving) -> Iterator[Finding]:
 
 
 def _hangs(plan: Plan) -> bool:
-    return any(job.kind == HANGS and plan.piece in job.assemblies for step in plan.steps.values() for job in step.does)
+    return any(
+        job.kind == HANGS and plan.piece in job.assemblies
+        for step in plan.steps.values()
+        for job in step.does
+    )
 
 
 def _furthest_back(bench: _Bench, motion: Turning, number: int) -> float:
@@ -247,4 +268,3 @@ def _furthest_back(bench: _Bench, motion: Turning, number: int) -> float:
 MOVING: Working[tuple[Moving, ...]] = Working(
     "moving", "Does what moves move freely?", move_all, (PLACED, CLASHES)
 )
-

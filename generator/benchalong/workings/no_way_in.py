@@ -1,7 +1,7 @@
 """What to say when something can't be put together: who has no way in, what is in its way, what would help.
 
-Of things locked together the one is named that is nearest to getting out: with the fewest pieces of wood in its
-way, and of these the smallest.
+Of things locked together the one is named that is nearest to getting out: with the fewest pieces of wood in
+its way, and of these the smallest.
 """
 
 from __future__ import annotations
@@ -42,7 +42,8 @@ def nearest_out(assembled: Assembled, locked: Sequence[int]) -> Shut:
         for shut in _shut(assembled, locked, assembled.ways[number])
     ]
     return min(
-        found, key=lambda s: (len(s.others), assembled.volume[list(assembled.members[s.member])].sum(), -s.gets)
+        found,
+        key=lambda s: (len(s.others), assembled.volume[list(assembled.members[s.member])].sum(), -s.gets),
     )
 
 
@@ -94,7 +95,7 @@ class Words:
         return called(lying)
 
     def where(self, way: Way) -> str:
-        """A way in words: square ones as typed in this assembly; others by the two or three they run between."""
+        """A way in words, as typed in this assembly; one that isn't square by those it runs between."""
         parts = [(abs(value), n, 1 if value > 0 else -1) for n, value in enumerate(way) if abs(value) > 1e-6]
         words = []
         for _, axis, sign in sorted(parts, key=lambda part: (-round(part[0], 6), part[1])):
@@ -122,15 +123,17 @@ def no_way_in(words: Words, locked: Sequence[int]) -> Finding:
         "no-way-in",
         "fault",
         placed_at(words.plan, who.copy, words.mark),
-        who.copy.part if len(words.assembled.members[shut.member]) == 1 else who.copy.assemblies[_depth(words) + 1],
+        who.copy.part
+        if len(words.assembled.members[shut.member]) == 1
+        else who.copy.assemblies[_depth(words) + 1],
         message,
-        _remedy(words, shut, name, hinder),
+        _remedy(words, name, hinder),
         {"gets": exact(round(shut.gets, 4))},
         place_sizes(words.plan, who.copy, hinder.copy),
     )
 
 
-def _remedy(words: Words, shut: Shut, name: str, hinder: Lying) -> str:
+def _remedy(words: Words, name: str, hinder: Lying) -> str:
     depth = _depth(words)
     wood = words.wood(hinder)
     if len(hinder.copy.assemblies) > depth + 1:
@@ -139,14 +142,21 @@ def _remedy(words: Words, shut: Shut, name: str, hinder: Lying) -> str:
             f"put {name} in before {wood} is fixed: place it in the assembly {inner.id} with the rest,"
             f" or leave a way for it, such as a groove that runs out at one end"
         )
-    return f"leave one of the two a way: a groove that runs out at one end, a tongue that ends short of {wood}, or a part in two"
+    return (
+        "leave one of the two a way: a groove that runs out at one end,"
+        f" a tongue that ends short of {wood}, or a part in two"
+    )
 
 
 def closed_too_soon(words: Words, gluing: Gluing, locked: Sequence[frozenset[int]]) -> Finding:
-    """A fault at the line of the step that makes one body of too much; `locked` are bodies by their members."""
-    drawn = replace(words.assembled, members=tuple(
-        tuple(copy for member in sorted(group) for copy in words.assembled.members[member]) for group in locked
-    ))
+    """A fault at the line of the step that makes too much one body; `locked` are bodies by their members."""
+    drawn = replace(
+        words.assembled,
+        members=tuple(
+            tuple(copy for member in sorted(group) for copy in words.assembled.members[member])
+            for group in locked
+        ),
+    )
     shut = nearest_out(drawn, range(len(locked)))
     glued = replace(words, assembled=drawn)
     left_out = glued.member(shut.member)
@@ -174,5 +184,3 @@ def _depth(words: Words) -> int:
 
 def _small(name: str) -> str:
     return name if name[1:2].isupper() else name[:1].lower() + name[1:]
-
-

@@ -32,7 +32,7 @@ def oblique_ways(blocking: Blocking, chosen: Sequence[int], low: Floats, high: F
             continue
         normals = _facing(sloping[one], sloping[other])
         for way in _ways(normals):
-            key = tuple(int(round(value * 1e5)) for value in way)
+            key = tuple(round(value * 1e5) for value in way)
             found.setdefault(key, way)
             if len(found) >= MOST:
                 return tuple(found.values())
@@ -50,7 +50,7 @@ def _sloping(blocking: Blocking, number: int) -> Floats:
     alone = np.bincount(faces.surface, minlength=int(faces.surface.max()) + 1)[faces.surface] == 1
     keep = (np.abs(normals).max(axis=1) < 1 - SQUARE) & alone & (size > 2 * SMALL)
     first = room[faces.corners[faces.corner_at()]]
-    return np.column_stack([normals, (normals * first).sum(axis=1)])[keep]
+    return np.asarray(np.column_stack([normals, (normals * first).sum(axis=1)])[keep])
 
 
 def _facing(one: Floats, other: Floats) -> list[Floats]:
@@ -75,5 +75,3 @@ def _both(vector: Floats) -> Iterable[Way]:
     for sign in (1.0, -1.0):
         x, y, z = (sign * vector).tolist()
         yield (x + 0.0, y + 0.0, z + 0.0)
-
-

@@ -74,7 +74,9 @@ class Sweep:
 
     # what slides
 
-    def slides_into(self, motion: Sliding, movers: Sequence[tuple[int, Body]], others: Sequence[tuple[int, Body]]) -> list[Hit]:
+    def slides_into(
+        self, motion: Sliding, movers: Sequence[tuple[int, Body]], others: Sequence[tuple[int, Body]]
+    ) -> list[Hit]:
         sheet = sheet_of(motion.way)
         found = []
         for one, mover in movers:
@@ -91,7 +93,9 @@ class Sweep:
 
     # what turns
 
-    def turns_into(self, motion: Turning, movers: Sequence[tuple[int, Body]], others: Sequence[tuple[int, Body]]) -> list[Hit]:
+    def turns_into(
+        self, motion: Turning, movers: Sequence[tuple[int, Body]], others: Sequence[tuple[int, Body]]
+    ) -> list[Hit]:
         if not movers or not others:
             return []
         angles = self._angles(motion, [body for _, body in movers])
@@ -141,7 +145,9 @@ class Sweep:
         def depth(angle: float) -> float:
             return _depth(self._solid(motion.turned(mover[1], angle)) ^ still)
 
-        depths = np.array([depth(angle) if may else 0.0 for angle, may in zip(angles.tolist(), near.tolist(), strict=True)])
+        depths = np.array(
+            [depth(angle) if may else 0.0 for angle, may in zip(angles.tolist(), near.tolist(), strict=True)]
+        )
         if depths.max() <= TOUCHING:
             return None
         most = int(depths.argmax())

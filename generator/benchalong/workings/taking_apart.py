@@ -87,11 +87,15 @@ class _Taking:
                 gone |= dict.fromkeys(group, len(self.taken))
                 self.taken.append(Taken(group, way, travel, self._after(group, way, gone, after)))
                 rest -= group
-            for (group, _, _), number in zip(found, range(len(self.taken) - len(found), len(self.taken)), strict=True):
+            for (group, _, _), number in zip(
+                found, range(len(self.taken) - len(found), len(self.taken)), strict=True
+            ):
                 self.all_of(group, (*after, number))
             assert len(rest) < len(before)
 
-    def _after(self, group: frozenset[int], way: int, gone: dict[int, int], after: tuple[int, ...]) -> tuple[int, ...]:
+    def _after(
+        self, group: frozenset[int], way: int, gone: dict[int, int], after: tuple[int, ...]
+    ) -> tuple[int, ...]:
         hindering = self._hindering(group, way)
         earlier = {number for one, number in gone.items() if hindering >> one & 1 and one not in group}
         return tuple(sorted({*after, *earlier}))
@@ -124,7 +128,9 @@ class _Taking:
         ]
         if not choices:
             return None
-        travel, _, way = min(choices, key=lambda choice: (round(choice[0], 3), round(choice[1], 3), choice[2]))
+        travel, _, way = min(
+            choices, key=lambda choice: (round(choice[0], 3), round(choice[1], 3), choice[2])
+        )
         return travel, way
 
     def _group(self, rest: frozenset[int]) -> list[tuple[frozenset[int], int, float]]:
@@ -139,7 +145,9 @@ class _Taking:
         (_, travel, _, way), group = min(found, key=lambda one: (one[0], sorted(one[1])))
         return [(group, way, travel)]
 
-    def _group_cost(self, group: frozenset[int], rest: frozenset[int], way: int) -> tuple[int, float, float, int]:
+    def _group_cost(
+        self, group: frozenset[int], rest: frozenset[int], way: int
+    ) -> tuple[int, float, float, int]:
         inner, outer = sorted(group), sorted(rest - group)
         travel = float(self.table.reach[way][np.ix_(inner, outer)].max())
         outward = float(self.table.outward[way, inner].mean())

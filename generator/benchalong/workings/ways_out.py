@@ -109,9 +109,17 @@ class Taking:
     def of(cls, placed: Placed, clashing: frozenset[tuple[int, int]]) -> Taking:
         lying = placed.lying
         bodies = [body_of(one.copy) for one in lying]
-        rooms = np.array([[[float(x) for x in corner] for corner in one.room] for one in lying]).reshape(-1, 2, 3)
+        rooms = np.array([[[float(x) for x in corner] for corner in one.room] for one in lying]).reshape(
+            -1, 2, 3
+        )
         volume = np.array([placed.solids[one.copy.shape].volume for one in lying])
-        return cls(Blocking(bodies, placed.solids, apart=clashing), rooms[:, 0], rooms[:, 1], volume, tuple(one.copy.mark for one in lying))
+        return cls(
+            Blocking(bodies, placed.solids, apart=clashing),
+            rooms[:, 0],
+            rooms[:, 1],
+            volume,
+            tuple(one.copy.mark for one in lying),
+        )
 
     def assembled(self, members: Mapping[str, tuple[int, ...]]) -> Assembled:
         chosen = [copy for copies in members.values() for copy in copies]
