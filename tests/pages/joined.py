@@ -70,6 +70,14 @@ does: [{mill: [side, door_stile]}]
 ---
 Flat.
 """,
+    "03-cut.md": """\
+---
+stage: all
+title: Cut the dadoes
+does: [{cut: [side, shelf, door_stile]}]
+---
+Set the bit to (=housing.depth).
+""",
     "02-glue.md": """\
 ---
 stage: all

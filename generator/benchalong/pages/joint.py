@@ -10,12 +10,13 @@ from markupsafe import Markup, escape
 from benchalong.drawing.alt import listed
 from benchalong.ground.shown import decimal
 from benchalong.pages.findings import FindingLine, found_about_joint
+from benchalong.pages.joints_of_step import steps_of_joint
 from benchalong.pages.makings import Makings, joint_name, marks_in_short
 from benchalong.pages.part import CutShown, NamedSize, cut_shown, hand_words, named_size
 from benchalong.pages.play import PlayLine, play_of
 from benchalong.pages.shell import Link, Shell
 from benchalong.plan.joints.sizes import JOINT_SIZES
-from benchalong.plan.model import CutSize, Joint, Meeting, PartId, Shape, SideOf, Step, Surface
+from benchalong.plan.model import CutSize, Joint, Meeting, PartId, Shape, SideOf, Surface
 from benchalong.reading.written import PROJECT_FILE
 from benchalong.trade.joints import FACTS, GLUE, GLUED, KINDS, MOVING, Practice, called, is_told
 
@@ -120,9 +121,7 @@ def joint_page(makings: Makings, joint: Joint) -> JointPage:
         note=joint.note,
         practice=tuple(_practice(line) for line in kind.practice),
         findings=found_about_joint(makings, joint.id),
-        steps=tuple(
-            makings.step_link(step.id) for step in makings.order if is_shown_at(makings, step, joint)
-        ),
+        steps=tuple(makings.step_link(step) for step in steps_of_joint(makings, joint)),
         is_rounded=any(size.rounding for size in sizes)
         or any(size.rounding for loss in losses for cut in loss.cuts for size in cut.sizes),
     )
@@ -217,25 +216,6 @@ def _practice(line: Practice) -> Markup:
     return Markup('<span class="only-inch">{}</span><span class="only-millimetre">{}</span>').format(
         line.inch, line.millimetre
     )
-
-
-MAKES = {"cut", "test piece", "drill"}
-CLOSES = {"dry-assemble", "measure and fit", "glue up"}
-HANGS = {"hang", "fit hardware"}
-
-
-def is_shown_at(makings: Makings, step: Step, joint: Joint) -> bool:
-    """Whether a step makes, tries or closes the joint: cutting touches either side of it, closing both. Where
-    wood is milled, ripped or sanded, its joints would be in the way; a step without jobs may be any."""
-    touched, jobs = set(step.parts), {job.kind for job in step.does}
-    if not touched.intersection(makings.joined[joint.id]):
-        return False
-    if not jobs or jobs & MAKES:
-        return True
-    if joint.kind in MOVING:
-        return bool(jobs & HANGS)
-    sides = ({meeting.cut_in.part, meeting.takes.part} for meeting in joint.meetings if meeting.takes)
-    return bool(jobs & CLOSES) and any(both <= touched for both in sides)
 
 
 # What meets what

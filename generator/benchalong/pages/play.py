@@ -10,6 +10,7 @@ from markupsafe import Markup
 from benchalong.ground.lengths import Length
 from benchalong.pages.makings import Makings
 from benchalong.plan.model import Joint
+from benchalong.trade.joints import KINDS, MOVING
 from benchalong.workings.fit import Fit
 from benchalong.workings.meetings import MEETINGS, JointFit
 
@@ -39,10 +40,11 @@ def _lines(makings: Makings, joint: Joint) -> Iterator[PlayLine]:
         return
     loose = [fit for fit in measured.fits if fit.meeting.takes and fit.meeting.takes.part in joint.floats]
     firm = JointFit(tuple(fit for fit in measured.fits if fit not in loose))
-    if joint.moves:
+    if joint.kind in MOVING:
         yield from _of(makings, firm, "What moves", end="from what it is fixed to")
     else:
-        yield from _of(makings, firm, "What goes in", end="beyond its end")
+        goes_in = KINDS[joint.kind].holds == "takes"
+        yield from _of(makings, firm, "What goes in" if goes_in else "The other part", end="beyond its end")
     for part in joint.floats:
         fits = tuple(fit for fit in loose if fit.meeting.takes and fit.meeting.takes.part == part)
         name = makings.plan.parts[part].name

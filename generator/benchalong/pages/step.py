@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from benchalong.ground.prose import LiveSize, Prose
-from benchalong.pages.joint import JointLine, is_shown_at, joint_line
+from benchalong.pages.joint import JointLine, joint_line
+from benchalong.pages.joints_of_step import joints_of_step
 from benchalong.pages.makings import Makings, drawn, duration
 from benchalong.pages.part import PartLine, part_line
 from benchalong.pages.prose import Fills
@@ -82,7 +83,7 @@ class StepShown:
     picture: Markup
     """Its assembly, with the parts it touches standing out."""
     joints: tuple[JointLine, ...]
-    """Those that it makes, tries or closes."""
+    """Those that it makes, tries or closes, as far as can be told."""
     note: Markup
     pictures: tuple[PictureShown, ...]
     checks: tuple[CheckLine, ...]
@@ -161,18 +162,13 @@ def step_shown(makings: Makings, step: Step, fills: Fills, *, headings: int = 3)
         parts=parts,
         is_rounded=any(part.is_rounded for part in parts),
         picture=drawn(makings.drawings.step(step.id)),
-        joints=_joints(makings, step),
+        joints=tuple(joint_line(makings, joint) for joint in joints_of_step(makings, step)),
         note=fills.fill(step.note, headings=headings),
         pictures=tuple(PictureShown(pic.file, pic.alt, fills.fill(pic.caption)) for pic in step.pictures),
         checks=checks_shown(fills, step),
         amiss=tuple(AmissLine(*map(fills.fill, (line.sign, line.cause, line.cure))) for line in step.amiss),
         asks=tuple(fills.fill(asked) for asked in step.ask),
     )
-
-
-def _joints(makings: Makings, step: Step) -> tuple[JointLine, ...]:
-    joints = makings.plan.joints.values()
-    return tuple(joint_line(makings, joint) for joint in joints if is_shown_at(makings, step, joint))
 
 
 def checks_shown(fills: Fills, step: Step) -> tuple[CheckLine, ...]:

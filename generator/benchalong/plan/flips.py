@@ -115,7 +115,13 @@ def _flipped_sizes(cut: Cut, box: Point3, flip: Flip) -> tuple[CutSize, ...]:
         elif (span := SPANS.get((cut.kind, size.name))) is not None:
             length = _flipped(size.length, axis, box, flip) - known.get(span, Length(0))
             found.append(replace(size, length=length))
-    return tuple(found)
+    return tuple(sorted(found, key=lambda size: _place_of(size.name, cut)))
+
+
+def _place_of(name: str, cut: Cut) -> int:
+    """Where a size stands among a cut's: where it was, so that a turned cut still starts before it ends."""
+    names = [size.name for size in cut.sizes]
+    return names.index(name) if name in names else names.index("to" if name == "from" else "from")
 
 
 def _measured_along(cut: Cut) -> Mapping[str, Axis]:
