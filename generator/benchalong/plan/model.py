@@ -186,6 +186,8 @@ class Placed:
     mark: str
     turn: Turn
     at: Point3
+    follows: tuple[SizeName, ...] = ()
+    """The named sizes its place follows from."""
 
 
 @dataclass(frozen=True)

@@ -88,9 +88,13 @@ def _place(
     turned_room = room_of(room, turn)
     by = moved(wanted, cast(Point3, tuple(-value for value in turned_room[0])))
     return (
-        model.Placed(place.kind, place.of, mark, turn, by),
+        model.Placed(place.kind, place.of, mark, turn, by, _follows(place, sums)),
         (wanted, moved(turned_room[1], by)),
     )
+
+
+def _follows(place: written.Place, sums: Reckoning) -> tuple[model.SizeName, ...]:
+    return tuple(sorted({name for text in place.at or () for name in sums.follows(text)}))
 
 
 def _corner(place: written.Place, path: Path, sums: Reckoning) -> Point3 | None:

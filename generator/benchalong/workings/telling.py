@@ -89,10 +89,19 @@ def placed_at(plan: Plan, copy: Copy, within: str = "") -> Place:
 
 
 def place_sizes(plan: Plan, *copies: Copy) -> tuple[str, ...]:
-    """The named sizes that the boxes of these copies follow from."""
-    return tuple(
-        sorted({name for copy in copies for of in plan.parts[copy.part].follows.values() for name in of})
-    )
+    """The named sizes that the boxes of these copies follow from, and their places in what holds them all."""
+    found = {name for copy in copies for of in plan.parts[copy.part].follows.values() for name in of}
+    depth = min((_depth(copies[0], copy) for copy in copies), default=0)
+    for copy in copies:
+        for assembly, mark in list(zip(copy.assemblies, copy.mark.split("/"), strict=True))[depth:]:
+            found.update(*(p.follows for p in plan.assemblies[assembly].placed if p.mark == mark))
+    return tuple(sorted(found))
+
+
+def _depth(one: Copy, other: Copy) -> int:
+    """How many assemblies inside the piece hold both."""
+    shared = common(one, other)
+    return len(shared.split("/")) if shared else 0
 
 
 def in_frame(placed: Placed, within: str, way: Way) -> Way:
