@@ -100,8 +100,8 @@ def meet(cut_in: Side, takes: Side, *, apart: Length = TOUCHING, faces: bool = T
     """Whether what enters touches or reaches into what receives, its side looking into it.
 
     For an arris it is enough that one of its surfaces is faced, and it must be the nearer one. Sides that
-    look square to each other meet where they make a corner. `apart` is how far a gap may part sides that face each other. Without
-    `faces` it is enough that the parts touch.
+    look square to each other meet where they make a corner. `apart` is how far a gap may part sides that face
+    each other. Without `faces` it is enough that the parts touch.
     """
     if not faces:
         return touch(_grown(cut_in.member.room, apart), takes.member.room)
