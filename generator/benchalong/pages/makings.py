@@ -42,6 +42,7 @@ class Drawn(Protocol):
     def step(self, step: StepId) -> Picture | None: ...
     def apart(self, assembly: AssemblyId) -> Picture | None: ...
     def piece_apart(self) -> Picture | None: ...
+    def section(self, joint: str) -> Picture | None: ...
 
 
 class Makings:
@@ -69,9 +70,8 @@ class Makings:
         return self._kept[key]  # type: ignore[return-value]
 
     def section(self, joint: Joint) -> Markup:
-        """The joint sawn through; empty where nothing draws it yet."""
-        draw = getattr(self.drawings, "section", None)
-        return self.once("section", joint.id, lambda: drawn(draw(joint.id) if draw else None))
+        """The joint sawn through; empty where it brings nothing together."""
+        return self.once("section", joint.id, lambda: drawn(self.drawings.section(joint.id)))
 
     @cached_property
     def title(self) -> str:
