@@ -33,7 +33,7 @@ def test_a_copy_is_turned_and_moved() -> None:
     left, right = copies["L/H"], copies["R/H"]
     assert left.turn == ((0, 1, 0), (0, 0, 1), (1, 0, 0))
     assert left.at == mm(0, 0, 0)
-    assert right.turn == ((0, -1, 0), (0, 0, 1), (1, 0, 0))
+    assert right.turn == left.turn, "a plain board and its mirror image are the same piece of wood"
     assert right.at == mm(602, 0, 0)
 
 

@@ -17,8 +17,8 @@ from benchalong.plan.cuts.surfaces import SURFACES
 from benchalong.plan.flips import HALF_TURNS, MIRRORED, Flip
 from benchalong.plan.model import AXES, Axis, Cut, Surface
 from benchalong.workings.cut_checks.bounds import Bounds, bounds, meets
-from benchalong.workings.overlap import TOUCHING
-from benchalong.workings.placed import Lying, Placed, Relation
+from benchalong.workings.overlap import lie_in_each_other
+from benchalong.workings.placed import OFF_PLANE, Lying, Placed, Relation
 
 RECEIVES = ("groove", "dado", "mortise", "rabbet")
 CLOSE = Length(1, 1_000)
@@ -127,8 +127,7 @@ def _fits(placed: Placed, how: Relation, flip: Flip, *, is_first: bool) -> bool:
         one = _flipped(one, box, flip)
     else:
         other = _flipped(other, box, flip)
-    both = one ^ other.transform(how.matrix)
-    return bool(both.is_empty() or 2 * both.volume() / both.surface_area() <= TOUCHING)
+    return not lie_in_each_other(one, other.transform(how.matrix).translate(OFF_PLANE.tolist()))
 
 
 def _flipped(body: Any, box: tuple[float, float, float], flip: Flip) -> Any:

@@ -98,7 +98,7 @@ def _is_gone(part: Part, cut: Cut, mouth: Bounds) -> bool:
 
 def _shows(placed: Placed, mouth: Mouth, near: list[Relation]) -> bool:
     inside, outside = _slab(mouth, inwards=True), _slab(mouth, inwards=False)
-    others = [placed.body(how.second).transform(how.matrix) for how in near]
+    others = [placed.second(how) for how in near]
     return _open_share(inside, others) > OPEN and _open_share(outside, others) > OPEN
 
 

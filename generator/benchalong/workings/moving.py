@@ -17,6 +17,7 @@ from benchalong.ground.marks import Place
 from benchalong.ground.problems import Finding
 from benchalong.plan.model import Joint, Moves, Plan
 from benchalong.workings.blocking import Body, Views, body_of
+from benchalong.workings.bodies import Floats
 from benchalong.workings.clashes import CLASHES
 from benchalong.workings.placed import PLACED, Lying, Placed
 from benchalong.workings.sweep import TOUCHING, Hit, Sliding, Sweep, Turning
@@ -49,29 +50,81 @@ class _Bench:
         self.plan, self.placed = plan, placed
         self.sweep = Sweep(placed, Views(placed.solids))
         self._clashing = clashing
+        rooms = [[[float(x) for x in corner] for corner in one.room] for one in placed.lying]
+        self._low, self._high = np.array(rooms).reshape(-1, 2, 3).transpose(1, 0, 2)
+        self._reaches: dict[str, tuple[Floats, Floats]] = {}
+        self._near: dict[str, frozenset[int]] = {}
+        self._seen: dict[tuple[object, ...], list[Hit]] = {}
 
     @cached_property
     def shut(self) -> tuple[Body, ...]:
         return tuple(body_of(one.copy) for one in self.placed.lying)
 
     def hits(self, moving: Moving, others: Iterable[int], *, opened: Moving | None = None) -> list[Hit]:
-        """What it runs into of these copies, one of the things that move opened all the way."""
+        """What it runs into of these copies; `opened` is what they belong to, when that is opened all the way."""
         motion = motion_of(moving.moves)
-        bodies = list(self.shut)
-        for number in opened.copies if opened else ():
-            bodies[number] = _opened(bodies[number], opened) if opened else bodies[number]
         movers = [(n, self.shut[n]) for n in moving.copies if not self._is_empty(n)]
-        still = [(n, bodies[n]) for n in others if n not in moving.copies and not self._is_empty(n)]
-        swept = self.sweep.turns_into if isinstance(motion, Turning) else self.sweep.slides_into
-        found = swept(motion, movers, still)  # type: ignore[arg-type]
+        if opened is None:
+            near = [(n, self.shut[n]) for n in sorted(self.near(moving).intersection(others))]
+        else:
+            still = [(n, _opened(self.shut[n], opened)) for n in others]
+            near = [(n, body) for n, body in still if self._comes_near(moving, body)]
+        near = [(n, body) for n, body in near if not self._is_empty(n)]
+        key = _alike(motion, movers, near)
+        if key not in self._seen:
+            self._seen[key] = self._swept(motion, movers, near)
+        found = [
+            replace(hit, mover=movers[hit.mover][0], other=near[hit.other][0]) for hit in self._seen[key]
+        ]
         return [
             hit
             for hit in found
             if (min(hit.mover, hit.other), max(hit.mover, hit.other)) not in self._clashing
         ]
 
+    def _swept(
+        self, motion: Turning | Sliding, movers: Sequence[tuple[int, Body]], near: Sequence[tuple[int, Body]]
+    ) -> list[Hit]:
+        """Hits by the places in both lists."""
+        one, other = (list(enumerate(body for _, body in bodies)) for bodies in (movers, near))
+        if isinstance(motion, Turning):
+            return self.sweep.turns_into(motion, one, other)
+        return self.sweep.slides_into(motion, one, other)
+
+    def near(self, moving: Moving) -> frozenset[int]:
+        """Everything that stands, shut, where it comes by; itself left out."""
+        if moving.goes not in self._near:
+            low, high = self._reach(moving)
+            near = np.flatnonzero((self._low < high).all(axis=1) & (self._high > low).all(axis=1))
+            self._near[moving.goes] = frozenset(near.tolist()) - frozenset(moving.copies)
+        return self._near[moving.goes]
+
+    def _reach(self, moving: Moving) -> tuple[Floats, Floats]:
+        if moving.goes not in self._reaches:
+            movers = [self.shut[n] for n in moving.copies]
+            self._reaches[moving.goes] = self.sweep.reach(motion_of(moving.moves), movers)
+        return self._reaches[moving.goes]
+
+    def _comes_near(self, moving: Moving, body: Body) -> bool:
+        low, high = self._reach(moving)
+        corners = self.sweep.corners(body)
+        return bool((corners.min(axis=0) < high).all() and (corners.max(axis=0) > low).all())
+
     def _is_empty(self, number: int) -> bool:
         return self.placed.solids[self.placed.lying[number].copy.shape].is_empty
+
+
+def _alike(
+    motion: Turning | Sliding, movers: Sequence[tuple[int, Body]], near: Sequence[tuple[int, Body]]
+) -> tuple[object, ...]:
+    """Equal for things that move, and lie to each other, in the same way somewhere else in the piece."""
+    origin = motion.point if isinstance(motion, Turning) else movers[0][1].at
+    how = (*motion.way, motion.angle if isinstance(motion, Turning) else motion.travel)
+    bodies = [
+        (body.shape, np.rint(body.turn * 1e6).tobytes(), np.rint((body.at - origin) * 1e6).tobytes())
+        for _, body in (*movers, *near)
+    ]
+    return (type(motion).__name__, how, len(movers), *bodies)
 
 
 def motion_of(moves: Moves) -> Turning | Sliding:
@@ -144,7 +197,9 @@ def move_all(plan: Plan, worked: Worked) -> tuple[tuple[Moving, ...], tuple[Find
         waits[one.goes] = {
             other.goes: _worst(found)
             for other in moving
-            if not set(other.copies) & set(one.copies) and (found := bench.hits(one, other.copies))
+            if bench.near(one).intersection(other.copies)
+            and not set(other.copies) & set(one.copies)
+            and (found := bench.hits(one, other.copies))
         }
     findings += _waiting(bench, moving, waits)
     return tuple(replace(one, first=tuple(waits[one.goes])) for one in moving), tuple(findings)
@@ -261,7 +316,7 @@ def _furthest_back(bench: _Bench, motion: Turning, number: int) -> float:
     body = bench.shut[number]
     points = bench.placed.solids[body.shape].vertices @ body.turn.T + body.at - motion.point
     angles = np.linspace(0, motion.angle, 1 + int(motion.angle * 4))
-    rows = np.array([motion.matrix(angle)[1] for angle in angles.tolist()])
+    rows = motion.matrices(angles)[:, 1]
     return float((rows @ points.T).max() + motion.point[1])
 
 

@@ -1,8 +1,9 @@
 """How deep two pieces of wood lie in each other, and where.
 
 Judged by depth, 2 x volume / surface, not by volume: parts that only touch come out as sheets without
-thickness. Before the room of an overlap is measured those sheets are taken off it, by keeping only what is
-still there when it is moved a hair in every direction.
+thickness. Those sheets are taken off an overlap before anything is measured, or a large shoulder that
+touches would water down the depth of what lies in it: only what is still there when it is moved a hair in
+every direction counts.
 """
 
 from __future__ import annotations
@@ -24,6 +25,8 @@ TOUCHING = 0.02
 """Parts that lie in each other by no more than this, in mm, only touch."""
 HAIR = 0.004
 """In mm: thinner parts of an overlap than this are contact, not overlap."""
+SHEET = 1e-3
+"""In mm3: an overlap of less is contact, whatever its shape."""
 FAR = 20_000.0
 """In mm: further than any part reaches."""
 
@@ -49,26 +52,33 @@ class Region:
         return low, high
 
 
-def shared(placed: Placed, how: Relation) -> Any:
-    """What both take up, in the first's directions; None when they only touch."""
-    one, other = placed.body(how.first), placed.body(how.second).transform(how.matrix)
-    both = one ^ other
-    if both.is_empty() or 2 * both.volume() / both.surface_area() <= TOUCHING:
-        return None
-    return both
+def lie_in_each_other(one: Any, other: Any) -> bool:
+    """Whether two solids share wood, and don't only touch."""
+    return bool(_bodies(one ^ other))
 
 
 def regions(placed: Placed, how: Relation) -> tuple[Region, ...]:
     """Each body of the overlap, the deepest first; none when they only touch."""
-    both = shared(placed, how)
-    if both is None:
-        return ()
-    found = [_region(placed, how, body) for body in _without_sheets(both).decompose() if not body.is_empty()]
+    bodies = _bodies(placed.body(how.first) ^ placed.second(how))
+    found = [_region(placed, how, body) for body in bodies]
     return tuple(sorted(found, key=lambda region: region.depth[0] - region.depth[1]))
 
 
+def _bodies(both: Any) -> list[Any]:
+    """What both take up, sheets taken off, in bodies that are more than a touch."""
+    if both.is_empty() or both.volume() <= SHEET:
+        return []
+    return [body for body in _without_sheets(both).decompose() if _depth(body) > TOUCHING]
+
+
+def _depth(body: Any) -> float:
+    """A hair is given back, which taking off the sheets has taken."""
+    surface = float(body.surface_area())
+    return 2 * float(body.volume()) / surface + HAIR if surface else 0.0
+
+
 def _without_sheets(both: Any) -> Any:
-    """What is left when everything thinner than a hair is taken off, grown to its size again."""
+    """What is left when everything thinner than a hair is taken off."""
     half = HAIR / 2
     corners = [(x, y, z) for x in (-half, half) for y in (-half, half) for z in (-half, half)]
     core = both
@@ -91,7 +101,7 @@ def _stands_in(placed: Placed, how: Relation, spans: list[tuple[float, float]]) 
     grown = [(low - 1e-3, high + 1e-3) for low, high in spans]
     box = manifold3d.Manifold.cube([high - low for low, high in grown]).translate([low for low, _ in grown])
     first = placed.body(how.first) ^ box
-    second = placed.body(how.second).transform(how.matrix) ^ box
+    second = placed.second(how) ^ box
     best: list[tuple[bool, float, int, int]] = []
     for n, (low, high) in enumerate(spans):
         ends = [[_is_flush(body, n, low, 0), _is_flush(body, n, high, 1)] for body in (first, second)]
@@ -111,7 +121,7 @@ def _is_flush(body: Any, axis: int, value: float, high: int) -> bool:
 def _shorter_way(placed: Placed, how: Relation, n: int) -> int:
     """1 when the second comes out sooner upwards along the axis."""
     first = placed.body(how.first).bounding_box()
-    second = placed.body(how.second).transform(how.matrix).bounding_box()
+    second = placed.second(how).bounding_box()
     return 1 if first[n + 3] - second[n] <= second[n + 3] - first[n] else -1
 
 
@@ -122,6 +132,6 @@ def thickness_there(placed: Placed, how: Relation, region: Region, axis: Axis, *
     middle, half = (low + high) / 2, (high - low) / 2 * 0.9
     half[n] = FAR
     probe = manifold3d.Manifold.cube((2 * half).tolist()).translate((middle - half).tolist())
-    body = placed.body(how.second).transform(how.matrix) if of_second else placed.body(how.first)
+    body = placed.second(how) if of_second else placed.body(how.first)
     bounds = (body ^ probe).bounding_box()
     return exact(bounds[n + 3] - bounds[n])

@@ -22,11 +22,14 @@ from benchalong.plan.model import AXES, Axis, Copy, Part, Plan, Surface, Turn
 from benchalong.plan.turns import UNTURNED, Room, Way, after, moved, turned
 from benchalong.plan.walk import walk
 from benchalong.workings.bodies import Floats
-from benchalong.workings.solids import SOLIDS, ShapeId, Solids, shaped
+from benchalong.workings.solids import SOLIDS, ShapeId, Solid, Solids, shaped
 from benchalong.workings.working import Worked, Working
 
 Range: TypeAlias = tuple[Length, Length]
 NOTHING = Length(0)
+OFF_PLANE = np.array([1.1e-8, -1.7e-8, 2.3e-8])
+"""In mm. A body that is set into another's directions is moved so far: where many faces lie in one plane
+exactly, manifold3d 3.5 now and then gives an intersection whose volume is below zero."""
 NEAR = 1e-6
 """How far apart boxes may be, in mm as floating numbers, before they are not even looked at exactly."""
 
@@ -104,10 +107,13 @@ class Placed:
     def body(self, shape: ShapeId) -> Any:
         """The solid as something to cut and compare, in its own directions."""
         if shape not in self._bodies:
-            solid = self.solids[shape]
-            mesh = manifold3d.Mesh64(solid.vertices, solid.triangles.astype(np.uint64))
-            self._bodies[shape] = manifold3d.Manifold(mesh)
+            self._bodies[shape] = _body(self.solids[shape], self.solids[shape].vertices)
         return self._bodies[shape]
+
+    def second(self, how: Relation) -> Any:
+        """The second's solid where it lies in the first's directions."""
+        solid, matrix = self.solids[how.second], how.matrix
+        return _body(solid, solid.vertices @ matrix[:, :3].T + matrix[:, 3] + OFF_PLANE)
 
     @cached_property
     def touching(self) -> tuple[tuple[Lying, Lying], ...]:
@@ -225,3 +231,7 @@ def place_solids(plan: Plan, worked: Worked) -> tuple[Placed, tuple[Finding, ...
 PLACED: Working[Placed] = Working(
     "placed", "Where does each piece of wood lie, and what lies near it?", place_solids, (SOLIDS,)
 )
+
+
+def _body(solid: Solid, vertices: Floats) -> Any:
+    return manifold3d.Manifold(manifold3d.Mesh64(vertices, solid.triangles.astype(np.uint64)))

@@ -47,14 +47,15 @@ class Turning:
     angle: float
     """Degrees."""
 
-    def matrix(self, degrees: float) -> Floats:
-        """(3, 3), by the formula of Rodrigues."""
-        angle, (x, y, z) = radians(degrees), self.way.tolist()
+    def matrices(self, degrees: Floats) -> Floats:
+        """(n, 3, 3), by the formula of Rodrigues."""
+        x, y, z = self.way.tolist()
         cross = np.array([[0, -z, y], [z, 0, -x], [-y, x, 0]])
-        return np.asarray(np.eye(3) + np.sin(angle) * cross + (1 - np.cos(angle)) * (cross @ cross))
+        sine, cosine = (f(np.radians(degrees))[:, None, None] for f in (np.sin, np.cos))
+        return np.asarray(np.eye(3) + sine * cross + (1 - cosine) * (cross @ cross))
 
     def turned(self, body: Body, degrees: float) -> Body:
-        matrix = self.matrix(degrees)
+        matrix = self.matrices(np.array([degrees]))[0]
         return Body(body.shape, matrix @ body.turn, matrix @ (body.at - self.point) + self.point)
 
 
@@ -71,6 +72,21 @@ class Sweep:
     def __init__(self, placed: Placed, views: Views) -> None:
         self._placed = placed
         self._views = views
+
+    def reach(self, motion: Turning | Sliding, movers: Sequence[Body]) -> tuple[Floats, Floats]:
+        """The least and the greatest corner of the room it all goes through."""
+        corners = np.concatenate([self.corners(body) for body in movers])
+        if isinstance(motion, Sliding):
+            ends = np.concatenate([corners, corners + motion.travel * np.array(motion.way)])
+            return ends.min(axis=0), ends.max(axis=0)
+        turns = motion.matrices(self._angles(motion, movers))
+        swept = np.einsum("aij,cj->aci", turns, corners - motion.point) + motion.point
+        return swept.min(axis=(0, 1)) - CHORD, swept.max(axis=(0, 1)) + CHORD
+
+    def corners(self, body: Body) -> Floats:
+        """(8, 3): of its box, in the room."""
+        own = np.array(list(product(*((0.0, side) for side in self._placed.solids[body.shape].box))))
+        return np.asarray(own @ body.turn.T + body.at)
 
     # what slides
 
@@ -99,7 +115,7 @@ class Sweep:
         if not movers or not others:
             return []
         angles = self._angles(motion, [body for _, body in movers])
-        still = np.array([self._corners(body) for _, body in others])
+        still = np.array([self.corners(body) for _, body in others])
         found = []
         for one, mover in movers:
             near = self._near(motion, mover, angles, still)
@@ -111,19 +127,15 @@ class Sweep:
         return found
 
     def _angles(self, motion: Turning, movers: Sequence[Body]) -> Floats:
-        points = np.concatenate([self._corners(body) for body in movers]) - motion.point
+        points = np.concatenate([self.corners(body) for body in movers]) - motion.point
         reach = float(np.linalg.norm(np.cross(points, motion.way), axis=1).max())
         step = 2 * acos(max(-1.0, 1 - CHORD / max(reach, CHORD)))
         return np.linspace(0, motion.angle, max(2, ceil(radians(motion.angle) / step) + 1))
 
-    def _corners(self, body: Body) -> Floats:
-        own = np.array(list(product(*((0.0, side) for side in self._placed.solids[body.shape].box))))
-        return np.asarray(own @ body.turn.T + body.at)
-
     def _near(self, motion: Turning, mover: Body, angles: Floats, still: Floats) -> Any:
         """(angles, others): whether the boxes meet; tried along the directions of both."""
-        turns = np.array([motion.matrix(angle) for angle in angles.tolist()])
-        corners = np.einsum("aij,cj->aci", turns, self._corners(mover) - motion.point) + motion.point
+        turns = motion.matrices(angles)
+        corners = np.einsum("aij,cj->aci", turns, self.corners(mover) - motion.point) + motion.point
         low, high = corners.min(axis=1), corners.max(axis=1)
         meet = (high[:, None] > still.min(axis=1) + TOUCHING) & (low[:, None] < still.max(axis=1) - TOUCHING)
         near = meet.all(axis=2)
