@@ -34,7 +34,7 @@ def test_a_copy_is_turned_and_moved() -> None:
     assert left.turn == ((0, 1, 0), (0, 0, 1), (1, 0, 0))
     assert left.at == mm(0, 0, 0)
     assert right.turn == left.turn, "a plain board and its mirror image are the same piece of wood"
-    assert right.at == mm(602, 0, 0)
+    assert right.at == mm(602 - 50, 0, 0)
 
 
 def test_no_copies_while_nothing_is_placed() -> None:
