@@ -97,7 +97,8 @@ def _written(
     width = max(WIDTH, right - left + 2 * EDGE)
     at = ((width - (right - left)) / 2 - left, EDGE + LINE + 5 - top)
     notes = _notes(through, width)
-    height = at[1] + bottom + LINE * (len(notes) + len(listed) + 3) + EDGE
+    rows = len(through.lying) + len(notes) + len(listed) + 1
+    height = at[1] + bottom + LINE * rows + WORD / 2 + EDGE
     alt = _alt(through)
     root = svg_root(width=width, height=height, alt=alt, kind="section")
     add_text(root, "Section A-A", width / 2, EDGE + WORD, "label view-name", anchor="middle")
