@@ -10,8 +10,8 @@ from xml.etree import ElementTree
 import numpy as np
 import pytest
 
-from benchalong.drawing.apart import Pulled
 from benchalong.drawing.drawings import Drawings
+from benchalong.drawing.pulled import Pulled
 from benchalong.drawing.text import text_width
 from benchalong.ground.store import MemoryStore
 from benchalong.road import Travelled, travel

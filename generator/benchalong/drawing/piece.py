@@ -7,7 +7,7 @@ are told apart without colour. Copies that this view can't show are listed, neve
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -113,7 +113,9 @@ def piece_picture(
         line for note in _notes(missing, groups) for line in in_lines(note, size=TEXT, width=WIDTH - 2 * EDGE)
     ]
     height = layout.height + len(notes) * PITCH
-    alt = _alt(title, [copy for copy in copies if copy.mark in standing_out], names, is_apart=apart is not None)
+    alt = _alt(
+        title, [copy for copy in copies if copy.mark in standing_out], names, is_apart=apart is not None
+    )
     stand_out = {number for number, copy in enumerate(copies) if copy.mark in standing_out}
     wood = {number: (woods or {}).get(copy.part, WOODS[0]) for number, copy in enumerate(copies)}
     svg = svg_root(width=WIDTH, height=height, alt=alt, kind="piece")
@@ -162,12 +164,27 @@ def _shown(
     for surface in surfaces:
         of[surface.body].append(surface)
     around = Around(*bounds(surfaces))
-    best = {body: _clearest(own, around, enough=AMPLE / scale) for body, own in of.items()}
+    best = {body: _clearest(of[body], around, enough=AMPLE / scale) for body in _largest_of_each(marks, of)}
     return [
         _Shown(copy.part, marks[number], best[number])
         for number, copy in enumerate(copies)
         if number in best and best[number].room >= ENOUGH / scale
     ]
+
+
+def _largest_of_each(marks: Sequence[str], of: Mapping[int, Sequence[Surface]]) -> Iterator[int]:
+    """All bodies; of many that go by one mark those that show the most."""
+    together: dict[str, list[int]] = defaultdict(list)
+    for body in of:
+        together[marks[body]].append(body)
+    for bodies in together.values():
+        yield from (
+            bodies if len(bodies) == 1 else sorted(bodies, key=lambda body: -_shows(of[body]))[:LOOKED_AT]
+        )
+
+
+def _shows(surfaces: Sequence[Surface]) -> float:
+    return sum(area(loop.tolist()) for surface in surfaces for loop in surface.outlines)
 
 
 def _clearest(surfaces: Sequence[Surface], around: Around, *, enough: float) -> Inside:
@@ -219,7 +236,9 @@ def _notes(missing: Sequence[str], groups: Iterable[Sequence[_Shown]]) -> list[s
 
 def _alt(title: str, standing_out: Sequence[Copy], names: Mapping[PartId, str], *, is_apart: bool) -> str:
     pulled = ", pulled apart" if is_apart else ""
-    said = f"{title}{pulled}, seen from the front, the right and above, with the mark of each part that shows."
+    said = (
+        f"{title}{pulled}, seen from the front, the right and above, with the mark of each part that shows."
+    )
     if not standing_out:
         return said
     parts = list(dict.fromkeys(names.get(copy.part, copy.part) for copy in standing_out))

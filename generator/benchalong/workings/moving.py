@@ -61,7 +61,7 @@ class _Bench:
         return tuple(body_of(one.copy) for one in self.placed.lying)
 
     def hits(self, moving: Moving, others: Iterable[int], *, opened: Moving | None = None) -> list[Hit]:
-        """What it runs into of these copies; `opened` is what they belong to, when that is opened all the way."""
+        """What it runs into of these copies, which are all of `opened`'s, if that is opened all the way."""
         motion = motion_of(moving.moves)
         movers = [(n, self.shut[n]) for n in moving.copies if not self._is_empty(n)]
         if opened is None:
