@@ -20,7 +20,7 @@ from benchalong.drawing.within import Place, places, smallest_with
 from benchalong.drawing.woods import woods_of
 from benchalong.ground.store import Store
 from benchalong.plan.model import AssemblyId, Joint, Part, PartId, Plan, StepId
-from benchalong.trade.joints import KINDS
+from benchalong.trade.joints import KINDS, is_told
 from benchalong.workings.copies import COPIES
 from benchalong.workings.placed import PLACED
 from benchalong.workings.solids import SOLIDS, ShapeId, Solids
@@ -186,6 +186,8 @@ class Drawings:
 
         plan, words = self._plan, KINDS[joint.kind].sizes
         placed = self._worked[PLACED]
+        told = tuple(size for size in joint.sizes if is_told(joint.kind, size.name, joint.has))
+        joint = replace(joint, sizes=told)
         return section_drawing(joint, placed, words=words, units=plan.units, precision=plan.precision)
 
 

@@ -160,18 +160,11 @@ def _told(joint: Joint) -> list[CutSize]:
     """The sizes that mean something in this joint."""
     known = {size.name: size for size in joint.sizes}
     order = {**KINDS[joint.kind].sizes, **dict.fromkeys(known, "")}
-    return [known[key] for key in order if key in known and is_told(joint.kind, key, _has(joint))]
-
-
-def _has(joint: Joint) -> frozenset[str]:
-    """The words, sizes and loose parts that others may need to mean something."""
-    return frozenset(
-        (*joint.words, *(size.name for size in joint.sizes), *(("floats",) if joint.floats else ()))
-    )
+    return [known[key] for key in order if key in known and is_told(joint.kind, key, joint.has)]
 
 
 def _called(joint: Joint) -> str:
-    return called(joint.kind, joint.words, _has(joint))
+    return called(joint.kind, joint.words, joint.has)
 
 
 def _size(makings: Makings, joint: Joint, size: CutSize) -> JointSize:

@@ -291,6 +291,13 @@ class Joint:
     unmet: tuple[SideOf, ...] = ()
     """Sides of `takes` that reach nothing where they stand."""
 
+    @property
+    def has(self) -> frozenset[str]:
+        """The keys of its words and sizes, and `floats` where parts lie loose in it: what is said of a joint
+        depends on which it has."""
+        loose = ("floats",) if self.floats else ()
+        return frozenset((*self.words, *(size.name for size in self.sizes), *loose))
+
 
 @dataclass(frozen=True)
 class Hardware:
