@@ -43,7 +43,7 @@ def extents(takes: tuple[Prism, ...]) -> set[tuple[object, ...]]:
     }
 
 
-@pytest.mark.parametrize("flip", FLIPS, ids="-".join)
+@pytest.mark.parametrize("flip", FLIPS, ids=lambda flip: "-".join(sorted(flip)))
 @pytest.mark.parametrize(("kind", "on", "lengths"), CUTS)
 def test_made_again_from_what_it_says_it_is_the_same(
     kind: CutKind, on: Surface, lengths: dict[str, int], flip: Flip
