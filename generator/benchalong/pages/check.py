@@ -85,8 +85,8 @@ def _not_looked(makings: Makings) -> Iterator[str]:
         yield "Nothing is placed yet, so these could not be asked:"
         yield from (working.question for working in WORKINGS if _needs_places(working))
     elif loose:
-        stand = "stands" if len(loose) == 1 else "stand"
-        yield f"{listed(loose)} {stand} nowhere in the piece, so nobody knows yet what is beside."
+        stand, fit = ("stands", "it fits") if len(loose) == 1 else ("stand", "they fit")
+        yield f"{listed(loose)} {stand} nowhere in the piece, so whether {fit} was not looked at."
     for joint in plan.joints.values() if plan.copies else ():
         if not joint.meetings:
             yield f"Nothing meets in the joint {joint_name(joint)}, so there was nothing to measure."
