@@ -101,6 +101,19 @@ def test_marks_stand_apart_on_a_small_sheet(name: str, assembly: str) -> None:
         assert bottom <= drawn.height
 
 
+def test_the_text_says_who_goes_which_way() -> None:
+    drawings = Drawings(project("seed-cupboard").plan, project("seed-cupboard").worked, MemoryStore())
+    door, whole = drawings.apart("door"), drawings.piece_apart()
+    assert door is not None
+    assert door.alt == (
+        "Door, pulled apart: Hinge stile H to the left, Meeting stile M to the right, Top rail T up"
+        " and Bottom rail B down, seen from the front, the right and above,"
+        " with the mark of each part that shows."
+    )
+    assert whole is not None
+    assert "pulled apart: LD to the front and RD to the front, seen" in whole.alt
+
+
 def test_the_whole_piece_keeps_inner_assemblies_whole() -> None:
     one = pulled("seed-cupboard", "cupboard")
     assert set(one.members) == {"C", "LD", "RD"}

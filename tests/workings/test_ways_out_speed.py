@@ -1,4 +1,4 @@
-"""The time that ways out and travels take grows as the piece does: 60 and 480 parts, copies four deep and more."""
+"""The time that ways out and travels take grows as the piece does: 60 and 480 parts, four deep and more."""
 
 from __future__ import annotations
 

@@ -7,16 +7,21 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
 
+from benchalong.drawing.alt import listed
 from benchalong.drawing.eye import PIECE_EYE, Eye
 from benchalong.drawing.faces import Floats
 from benchalong.drawing.picture import PiecePicture
-from benchalong.drawing.piece import Apart, piece_picture
+from benchalong.drawing.piece import Apart, piece_picture, shortened
 from benchalong.drawing.pulled import Pulled
 from benchalong.ground.lengths import Point3
 from benchalong.plan.model import PartId
 from benchalong.workings.copies import Copy
 from benchalong.workings.solids import ShapeId, Solid
 from benchalong.workings.ways_out import TakenApart
+
+TOLD = 14
+"""Of more things than this it isn't told in words which way each goes."""
+LEAST_WAY, MOST_WAY = ("to the left", "to the front", "down"), ("to the right", "to the back", "up")
 
 
 def apart_picture(
@@ -41,8 +46,32 @@ def apart_picture(
         copy.mark: shifted(copy.at, pulled.shifts[unit]) for unit, own in members.items() for copy in own
     }
     units = {copy.mark: unit for unit, own in members.items() for copy in own}
-    apart = Apart(places, units, tuple(pulled.threads()))
+    apart = Apart(places, units, tuple(pulled.threads()), _said(pulled, names))
     return piece_picture(shown, solids, names=names, title=title, woods=woods, eye=eye, apart=apart)
+
+
+def _said(pulled: Pulled, names: Mapping[PartId, str]) -> str:
+    """`, pulled apart: hinge stile H to the left, top rail T up`; of many only that it is."""
+    short = dict(zip(pulled.members, shortened(list(pulled.members)), strict=True))
+    goes = [
+        f"{_called(unit, own, names)}{short[unit]} {_way_words(pulled.shifts[unit])}"
+        for unit, own in pulled.members.items()
+        if pulled.shifts[unit].any()
+    ]
+    return f", pulled apart: {listed(goes)}" if len(goes) <= TOLD else ", pulled apart"
+
+
+def _called(unit: str, own: Sequence[Copy], names: Mapping[PartId, str]) -> str:
+    """The part's name; an inner assembly goes by its mark alone."""
+    is_part = len(own) == 1 and own[0].mark == unit
+    return f"{names.get(own[0].part, own[0].part)} " if is_part else ""
+
+
+def _way_words(shift: Floats) -> str:
+    ways = [
+        (LEAST_WAY[n], MOST_WAY[n])[value > 0] for n, value in enumerate(shift.tolist()) if abs(value) > 0.5
+    ]
+    return " and ".join(ways)
 
 
 def shifted(at: Point3, by: Floats) -> Point3:

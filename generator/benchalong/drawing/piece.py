@@ -63,6 +63,8 @@ class Apart:
     """By mark, what it goes by: its own mark, or that of the assembly it moves with."""
     threads: tuple[Floats, ...]
     """(2, 3), mm in the room: lines to where things go."""
+    said: str
+    """Who goes which way, in words."""
 
 
 @dataclass(frozen=True)
@@ -113,9 +115,8 @@ def piece_picture(
         line for note in _notes(missing, groups) for line in in_lines(note, size=TEXT, width=WIDTH - 2 * EDGE)
     ]
     height = layout.height + len(notes) * PITCH
-    alt = _alt(
-        title, [copy for copy in copies if copy.mark in standing_out], names, is_apart=apart is not None
-    )
+    title += apart.said if apart is not None else ""
+    alt = _alt(title, [copy for copy in copies if copy.mark in standing_out], names)
     stand_out = {number for number, copy in enumerate(copies) if copy.mark in standing_out}
     wood = {number: (woods or {}).get(copy.part, WOODS[0]) for number, copy in enumerate(copies)}
     svg = svg_root(width=WIDTH, height=height, alt=alt, kind="piece")
@@ -234,11 +235,8 @@ def _notes(missing: Sequence[str], groups: Iterable[Sequence[_Shown]]) -> list[s
     return [line for note in notes for line in in_lines(note, size=TEXT, width=WIDTH - 2 * EDGE)]
 
 
-def _alt(title: str, standing_out: Sequence[Copy], names: Mapping[PartId, str], *, is_apart: bool) -> str:
-    pulled = ", pulled apart" if is_apart else ""
-    said = (
-        f"{title}{pulled}, seen from the front, the right and above, with the mark of each part that shows."
-    )
+def _alt(title: str, standing_out: Sequence[Copy], names: Mapping[PartId, str]) -> str:
+    said = f"{title}, seen from the front, the right and above, with the mark of each part that shows."
     if not standing_out:
         return said
     parts = list(dict.fromkeys(names.get(copy.part, copy.part) for copy in standing_out))

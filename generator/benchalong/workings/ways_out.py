@@ -22,7 +22,7 @@ from benchalong.workings.clashes import CLASHES
 from benchalong.workings.closing import Gluing, drawn_together, gluings, joined
 from benchalong.workings.no_way_in import Words, closed_too_soon, no_way_in
 from benchalong.workings.oblique import oblique_ways
-from benchalong.workings.placed import PLACED, Placed
+from benchalong.workings.placed import PLACED, Lying, Placed
 from benchalong.workings.taking_apart import Apart, take_apart
 from benchalong.workings.working import Worked, Working
 
@@ -66,16 +66,18 @@ def find_ways_out(plan: Plan, worked: Worked) -> tuple[Mapping[AssemblyId, Taken
     glued = tuple(gluings(plan, placed))
     found: dict[AssemblyId, TakenApart] = {}
     findings: list[Finding] = []
-    for assembly, mark, members in _first_places(placed):
+    for assembly, mark, members in _places(placed):
         if len(members) > 1:
             assembled = taking.assembled(members)
             apart = take_apart(assembled.table)
-            found[assembly] = taking.told(assembly, mark, members, assembled, apart)
+            found.setdefault(assembly, taking.told(assembly, mark, members, assembled, apart))
             words = Words(plan, placed, plan.assemblies[assembly], mark, assembled)
             findings += [no_way_in(words, sorted(group)) for group in apart.locked]
             if not apart.locked:
                 findings += _closed_too_soon(words, glued)
-    return found, tuple(findings)
+    return found, tuple({(finding.code, finding.place): finding for finding in reversed(findings)}.values())[
+        ::-1
+    ]
 
 
 def _closed_too_soon(words: Words, glued: tuple[Gluing, ...]) -> Iterator[Finding]:
@@ -144,21 +146,29 @@ class Taking:
         return TakenApart(assembly, mark, copies, moves, locked)
 
 
-def _first_places(placed: Placed) -> Iterator[tuple[AssemblyId, str, dict[str, tuple[int, ...]]]]:
-    """Each assembly where it comes first, with its members: by mark, the copies in each."""
-    held: dict[tuple[AssemblyId, str], dict[str, list[int]]] = {}
+def _places(placed: Placed) -> Iterator[tuple[AssemblyId, str, dict[str, tuple[int, ...]]]]:
+    """Each assembly where it comes first, and where joints make other shapes of its parts, with its members:
+    by mark, the copies in each."""
+    held: dict[tuple[AssemblyId, str], list[Lying]] = {}
     for one in placed.lying:
-        if placed.solids[one.copy.shape].is_empty:
-            continue
-        marks = one.copy.mark.split("/")
-        for depth, assembly in enumerate(one.copy.assemblies):
-            place = held.setdefault((assembly, "/".join(marks[:depth])), {})
-            place.setdefault("/".join(marks[: depth + 1]), []).append(one.number)
-    told: set[AssemblyId] = set()
-    for (assembly, mark), members in held.items():
-        if assembly not in told:
-            told.add(assembly)
-            yield assembly, mark, {name: tuple(copies) for name, copies in members.items()}
+        if not placed.solids[one.copy.shape].is_empty:
+            marks = one.copy.mark.split("/")
+            for depth, assembly in enumerate(one.copy.assemblies):
+                held.setdefault((assembly, "/".join(marks[:depth])), []).append(one)
+    told: set[tuple[object, ...]] = set()
+    for (assembly, mark), inside in held.items():
+        shapes = (assembly, *(one.copy.shape for one in inside))
+        if shapes not in told:
+            told.add(shapes)
+            yield assembly, mark, _members(mark, inside)
+
+
+def _members(within: str, inside: list[Lying]) -> dict[str, tuple[int, ...]]:
+    depth = within.count("/") + 2 if within else 1
+    members: dict[str, list[int]] = {}
+    for one in inside:
+        members.setdefault("/".join(one.copy.mark.split("/")[:depth]), []).append(one.number)
+    return {mark: tuple(copies) for mark, copies in members.items()}
 
 
 WAYS_OUT: Working[Mapping[AssemblyId, TakenApart]] = Working(
