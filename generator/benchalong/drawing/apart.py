@@ -19,6 +19,7 @@ from benchalong.workings.copies import Copy
 from benchalong.workings.solids import ShapeId, Solid
 from benchalong.workings.ways_out import TakenApart
 
+MOST_THREADS = 60
 TOLD = 14
 """Of more things than this it isn't told in words which way each goes."""
 LEAST_WAY, MOST_WAY = ("to the left", "to the front", "down"), ("to the right", "to the back", "up")
@@ -46,8 +47,14 @@ def apart_picture(
         copy.mark: shifted(copy.at, pulled.shifts[unit]) for unit, own in members.items() for copy in own
     }
     units = {copy.mark: unit for unit, own in members.items() for copy in own}
-    apart = Apart(places, units, tuple(pulled.threads()), _said(pulled, names))
+    apart = Apart(places, units, _some(list(pulled.threads())), _said(pulled, names))
     return piece_picture(shown, solids, names=names, title=title, woods=woods, eye=eye, apart=apart)
+
+
+def _some(threads: Sequence[Floats]) -> tuple[Floats, ...]:
+    """All, or so many that they can be told apart, evenly picked."""
+    every = max(1, -(-len(threads) // MOST_THREADS))
+    return tuple(threads[::every])
 
 
 def _said(pulled: Pulled, names: Mapping[PartId, str]) -> str:

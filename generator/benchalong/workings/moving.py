@@ -25,6 +25,8 @@ from benchalong.workings.telling import Telling, called, exact, place_sizes
 from benchalong.workings.working import Worked, Working
 
 RIGHT_ANGLE = Fraction(90)
+EARLY = 30
+"""What binds before it is open so many degrees binds by an edge."""
 HANGS = "hang"
 """The job after which the back of the piece is against a wall."""
 
@@ -276,7 +278,8 @@ class _Told:
 
     def _remedy(self, one: Lying, other: Lying, said: str) -> str:
         if self.turns:
-            return f"leave {said} more between {one.copy.mark} and {other.copy.mark}, or let it open less far"
+            instead = "plane that edge to a slope" if self.hit.at < EARLY else "let it open less far"
+            return f"leave {said} more between {one.copy.mark} and {other.copy.mark}, or {instead}"
         return f"make it {said} smaller on that side, or move {other.copy.mark} out of its way by that much"
 
 
