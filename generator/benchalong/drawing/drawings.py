@@ -13,7 +13,7 @@ from dataclasses import asdict, replace
 from functools import cache, cached_property
 from hashlib import sha256
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from benchalong.drawing.picture import Picture, PiecePicture
 from benchalong.drawing.within import Place, places, smallest_with
@@ -21,8 +21,11 @@ from benchalong.drawing.woods import woods_of
 from benchalong.ground.store import Store
 from benchalong.plan.model import AssemblyId, Part, PartId, Plan, StepId
 from benchalong.workings.copies import COPIES
-from benchalong.workings.solids import SOLIDS, Solid, Solids
+from benchalong.workings.shapes import SOLIDS, Solids
 from benchalong.workings.working import Worked
+
+if TYPE_CHECKING:
+    from benchalong.workings.solids import Solid
 
 
 class Drawings:

@@ -9,7 +9,7 @@ from benchalong.workings.cut_check import CUT_CHECK
 from benchalong.workings.cut_list import CUT_LIST
 from benchalong.workings.extent import EXTENT
 from benchalong.workings.never_used import NEVER_USED
-from benchalong.workings.solids import SOLIDS
+from benchalong.workings.shapes import SOLIDS
 from benchalong.workings.touched import TOUCHED
 from benchalong.workings.working import Working
 
