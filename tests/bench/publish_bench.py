@@ -74,12 +74,17 @@ def _publish(project: Path, into: Path, store: Path) -> None:
     from benchalong.publishing.store import FolderStore
     from benchalong.road import travel
 
-    publish(travel(project), into, project=project, store=FolderStore(store))
+    publish(travel(project, FolderStore(store)), into, project=project, store=FolderStore(store))
 
 
 def measure(kind: str, project: Path, work: Path) -> Figures:
     """One run in this process; called in a fresh one each time."""
-    work_kind: Callable[[Path, Path], None] = {"floor": floor, "plain": plain, "cold": cold, "stored": stored}[kind]
+    work_kind: Callable[[Path, Path], None] = {
+        "floor": floor,
+        "plain": plain,
+        "cold": cold,
+        "stored": stored,
+    }[kind]
     began, clock = time.process_time(), time.perf_counter()
     work_kind(project, work)
     return {
@@ -91,7 +96,9 @@ def measure(kind: str, project: Path, work: Path) -> Figures:
 
 def in_own_process(kind: str, project: Path, work: Path) -> Figures:
     words = [sys.executable, __file__, "--one", kind, "--project", str(project), "--work", str(work)]
-    done = subprocess.run(words, capture_output=True, text=True, check=True, env={**os.environ, "PYTHONHASHSEED": "0"})
+    done = subprocess.run(
+        words, capture_output=True, text=True, check=True, env={**os.environ, "PYTHONHASHSEED": "0"}
+    )
     figures: Figures = json.loads(done.stdout.splitlines()[-1])
     return figures
 

@@ -58,6 +58,16 @@ def look(project: Path, file: str, text: str) -> None:
     path.write_text(text, encoding="utf-8")
 
 
+def test_a_second_publish_with_what_is_stored_gives_the_same_bytes(project: Path, tmp_path: Path) -> None:
+    store = MemoryStore()
+    sites = [
+        publish(travel(project, store), tmp_path / name, project=project, store=store).folder
+        for name in ("first", "second", "first")
+    ]
+    fresh = publish(travel(project), tmp_path / "fresh", project=project).folder
+    assert digests(sites[0]) == digests(sites[1]) == digests(fresh)
+
+
 def test_everything_is_there(project: Path) -> None:
     done = published(project)
     names = set(digests(done.folder))
