@@ -5,10 +5,12 @@ from __future__ import annotations
 import random
 from pathlib import Path
 
-WORDS = (
+SENTENCE = (
     "set the fence to the mark and run the first rail along it with the face down then turn it end for end "
-    "check the fit in scrap before the good wood and write the setting on the bench so that it can be found again"
-).split()
+    "check the fit in scrap before the good wood and write the setting on the bench so that it can be found "
+    "again"
+)
+WORDS = tuple(SENTENCE.split(" "))
 
 
 def write_project(folder: Path, *, steps: int, parts: int, seed: int = 7) -> None:

@@ -79,14 +79,11 @@ def _publish(project: Path, into: Path, store: Path) -> None:
 
 def measure(kind: str, project: Path, work: Path) -> Figures:
     """One run in this process; called in a fresh one each time."""
-    work_kind: Callable[[Path, Path], None] = {
-        "floor": floor,
-        "plain": plain,
-        "cold": cold,
-        "stored": stored,
-    }[kind]
+    runs: dict[str, Callable[[Path, Path], None]] = dict(
+        zip(KINDS, (floor, plain, cold, stored), strict=True)
+    )
     began, clock = time.process_time(), time.perf_counter()
-    work_kind(project, work)
+    runs[kind](project, work)
     return {
         "cpu_s": time.process_time() - began,
         "wall_s": time.perf_counter() - clock,
@@ -96,15 +93,14 @@ def measure(kind: str, project: Path, work: Path) -> Figures:
 
 def in_own_process(kind: str, project: Path, work: Path) -> Figures:
     words = [sys.executable, __file__, "--one", kind, "--project", str(project), "--work", str(work)]
-    done = subprocess.run(
-        words, capture_output=True, text=True, check=True, env={**os.environ, "PYTHONHASHSEED": "0"}
-    )
+    seeded = {**os.environ, "PYTHONHASHSEED": "0"}
+    done = subprocess.run(words, capture_output=True, text=True, check=True, env=seeded)
     figures: Figures = json.loads(done.stdout.splitlines()[-1])
     return figures
 
 
 def compare(*, steps: int, parts: int, rounds: int) -> dict[str, Figures]:
-    """Medians over the rounds: figures of each kind, and its processor time against the floor of its round."""
+    """Medians over the rounds: figures of each kind, and its time against the floor of its round."""
     from bench.generated import write_project
 
     with tempfile.TemporaryDirectory() as folder:

@@ -1,1 +1,1 @@
-"""What follows from the plan. Each module answers one question a woodworker asks; `WORKINGS` is their order."""
+"""What follows from the plan. Each module answers one question a woodworker asks."""
