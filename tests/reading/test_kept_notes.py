@@ -10,6 +10,8 @@ from benchalong.ground.store import MemoryStore
 from benchalong.reading import kept_notes, notes
 from benchalong.reading.kept_notes import as_text, from_text
 from benchalong.reading.project import Reading, read_project
+from benchalong.reading.tally import Tally
+from benchalong.reading.written import Step
 from reading.shared import SMALLEST, STEP, WHOLE, messages, read, told
 
 NOTE = (
@@ -51,7 +53,12 @@ def test_only_the_note_that_changed_is_read(tmp_path: Path, monkeypatch: pytest.
     read_project(tmp_path, store)
     done: list[str] = []
     step = notes.step
-    monkeypatch.setattr(notes, "step", lambda file, *rest: (done.append(file), step(file, *rest))[1])
+
+    def watched(file: str, text: str, tally: Tally) -> Step:
+        done.append(file)
+        return step(file, text, tally)
+
+    monkeypatch.setattr(notes, "step", watched)
     changed = read(tmp_path, {"steps/2-two.md": NOTE.replace("Text", "Other text")})
     done.clear()
     assert the_same(read_project(tmp_path, store), changed)

@@ -15,7 +15,6 @@ from benchalong.pages.shown import Shows
 BLOCK = re.compile(r"</?(?:p|li|ul|ol|dl|dt|dd|h[1-6]|br|hr|blockquote|pre|table|tr|td|th)\b[^>]*>")
 TAG = re.compile(r"<[^>]*>")
 HEADING = re.compile(r"(</?h)([1-6])(?=>)")
-SPACE = re.compile(r"\s+")
 EMPTY = Markup("")
 
 
@@ -84,4 +83,4 @@ def plain(safe: str) -> str:
     """The words of a stretch of HTML, in one line."""
     if "<" in safe:
         safe = TAG.sub("", BLOCK.sub(" ", safe))
-    return SPACE.sub(" ", html.unescape(safe)).strip()
+    return " ".join(html.unescape(safe).split())

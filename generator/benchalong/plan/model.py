@@ -9,8 +9,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from functools import cached_property
 from fractions import Fraction
+from functools import cached_property
 from typing import Literal, TypeAlias
 
 from benchalong.ground.lengths import Length, Point2, Point3

@@ -72,7 +72,8 @@ def publish(
     `project` is the folder it was read from: its pictures and its look are there. `theme` stands in for
     the one the project names. `before` is a site on the same disk whose files are taken over where they
     would be the same; the site that is replaced where none is given. Raises Refused for a folder that can't
-    be published into, Faulty, and Unreadable for faults in pictures, styles, colours, templates; the old site stays as it was.
+    be published into, Faulty, and Unreadable for faults in pictures, styles, colours, templates; the old
+    site stays as it was.
     """
     destination = Destination(into, project=project)
     faults = tuple(finding for finding in travelled.worked.findings if finding.level == "fault")
