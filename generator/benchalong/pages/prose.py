@@ -5,6 +5,7 @@ from __future__ import annotations
 import html
 import re
 from collections.abc import Mapping
+from functools import lru_cache
 from typing import TypeAlias
 
 from markupsafe import Markup
@@ -79,8 +80,10 @@ def levelled(safe: str, level: int) -> str:
     return HEADING.sub(lambda found: f"{found[1]}{min(6, int(found[2]) + shift)}", safe)
 
 
+@lru_cache(maxsize=4096)
 def plain(safe: str) -> str:
-    """The words of a stretch of HTML, in one line."""
+    """The words of a stretch of HTML, in one line. Kept: a note's are asked for by the search, by the piece's
+    own page and by `plan.json`."""
     if "<" in safe:
         safe = TAG.sub("", BLOCK.sub(" ", safe))
     return " ".join(html.unescape(safe).split())
