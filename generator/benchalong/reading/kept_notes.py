@@ -49,7 +49,7 @@ class KeptNotes:
 
 def as_text(step: Step) -> str:
     """One line of JSON."""
-    return json.dumps(_plain(step), ensure_ascii=False, separators=(",", ":"))
+    return _ENCODER.encode(step)
 
 
 def from_text(text: str) -> Step:
@@ -58,14 +58,10 @@ def from_text(text: str) -> Step:
     return step
 
 
-def _plain(value: Any) -> Any:
-    """Classes as `{name: values of the fields in their order}`."""
-    if isinstance(value, tuple):
-        return [_plain(item) for item in value]
+def _said(value: Any) -> dict[str, list[Any]]:
+    """A class as `{name: values of the fields in their order}`; its tuples become lists by themselves."""
     name = type(value).__name__
-    if name in KINDS:
-        return {name: [_plain(getattr(value, field)) for field in _fields(name)]}
-    return value
+    return {name: [getattr(value, field) for field in _fields(name)]}
 
 
 def _made(said: dict[str, Any]) -> Any:
@@ -77,6 +73,7 @@ def _tuples(values: list[Any]) -> tuple[Any, ...]:
     return tuple([_tuples(value) if type(value) is list else value for value in values])
 
 
+_ENCODER = json.JSONEncoder(ensure_ascii=False, separators=(",", ":"), default=_said)
 _DECODER = json.JSONDecoder(object_hook=_made)
 
 
