@@ -61,19 +61,26 @@ def plain(project: Path, work: Path) -> None:
 
     for name in ("part", "small", "piece", "assembly", "step"):
         setattr(Drawings, name, lambda *_: None)
-    _publish(project, work / "plain", work / "plain-store")
+    _publish(project, _new(work, "plain"), _new(work, "plain-store"))
 
 
 def cold(project: Path, work: Path) -> None:
-    _publish(project, work / "cold", work / "store")
+    _publish(project, _new(work, "cold"), work / "store")
 
 
 def stored(project: Path, work: Path) -> None:
-    _publish(project, work / "stored", work / "store")
+    _publish(project, _new(work, "stored"), work / "store")
 
 
 def again(project: Path, work: Path) -> None:
-    _publish(project, work / "cold", work / "store")
+    standing = max(work.glob("stored-*"), key=lambda site: site.stat().st_mtime)
+    _publish(project, standing, work / "store")
+
+
+def _new(work: Path, name: str) -> Path:
+    """A name of its own for each run: where files were deleted a moment ago, some file systems are slow to
+    make new ones, and that would be measured."""
+    return work / f"{name}-{os.getpid()}"
 
 
 class Again:
@@ -97,9 +104,8 @@ class Again:
 
 def made_ready(kind: str, project: Path, work: Path) -> Callable[[Path, Path], None]:
     """What is to be timed, with all done that comes before it."""
-    gone = {"plain": ("plain", "plain-store"), "cold": ("cold", "store"), "stored": ("stored",)}
-    for name in gone.get(kind, ()):
-        shutil.rmtree(work / name, ignore_errors=True)
+    if kind == "cold":
+        shutil.rmtree(work / "store", ignore_errors=True)
     if kind == "again":
         save_a_note(project)
     if kind == "open":
