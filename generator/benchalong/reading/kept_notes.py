@@ -83,7 +83,12 @@ def _fields(name: str) -> tuple[str, ...]:
 
 
 def _key(file: str, text: str, tally: Tally) -> str:
-    return sha256(f"{reading_code()} {file} {sorted(tally.pictures)} {text}".encode()).hexdigest()
+    return sha256(f"{reading_code()} {_digest(tally.pictures)} {file} {text}".encode()).hexdigest()
+
+
+@cache
+def _digest(pictures: frozenset[str]) -> str:
+    return sha256(repr(sorted(pictures)).encode()).hexdigest()
 
 
 @cache
