@@ -20,7 +20,6 @@ from manifold3d import CrossSection
 from benchalong.drawing.faces import Floats
 from benchalong.plan.joints.sides import outward
 from benchalong.plan.model import AXES, CutSize, Joint, Meeting
-from benchalong.workings.cut_checks.bounds import bounds
 from benchalong.workings.placed import Lying, Placed
 
 Box: TypeAlias = tuple[Floats, Floats]
@@ -218,7 +217,7 @@ def _taken(joint: Joint, lying: Sequence[Lying], meets: Box) -> Iterator[Box]:
         whole = [float(side) for side in one.part.box]
         for cut in one.part.cuts:
             for prism in cut.takes if cut.joint == joint.id else ():
-                room = bounds(prism)
+                room = prism.room
                 spans = [
                     (max(0.0, float(room[axis][0])), min(side, float(room[axis][1])))
                     for axis, side in zip(AXES, whole, strict=True)

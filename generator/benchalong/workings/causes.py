@@ -16,7 +16,7 @@ from benchalong.ground.lengths import Length
 from benchalong.plan.cuts.surfaces import SURFACES
 from benchalong.plan.flips import HALF_TURNS, MIRRORED, Flip
 from benchalong.plan.model import AXES, Axis, Cut, Surface
-from benchalong.workings.cut_checks.bounds import Bounds, bounds, meets
+from benchalong.workings.cut_checks.bounds import Bounds, meets
 from benchalong.workings.overlap import lie_in_each_other
 from benchalong.workings.placed import OFF_PLANE, Lying, Placed, Relation
 
@@ -68,7 +68,7 @@ def _has_its_end(cut: Cut, region: Bounds, enters: Bounds) -> bool:
 def _receiving(lying: Lying) -> Iterator[tuple[Cut, Bounds]]:
     for cut in lying.part.cuts:
         if cut.kind in RECEIVES:
-            yield from ((cut, bounds(prism)) for prism in cut.takes)
+            yield from ((cut, prism.room) for prism in cut.takes)
 
 
 def _cause(lying: Lying, cut: Cut, room: Bounds, region: Bounds) -> Cause | None:

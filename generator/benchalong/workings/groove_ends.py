@@ -20,7 +20,7 @@ from benchalong.plan.flips import SURFACE_PAIRS
 from benchalong.plan.model import AXES, Axis, Cut, Part, Plan, Surface
 from benchalong.reading.written import PROJECT_FILE
 from benchalong.workings.clashes import CLASHES
-from benchalong.workings.cut_checks.bounds import Bounds, bounds, holds
+from benchalong.workings.cut_checks.bounds import Bounds, holds
 from benchalong.workings.meetings import MEETINGS, troubled_copies
 from benchalong.workings.placed import PLACED, Lying, Placed, Relation, relation
 from benchalong.workings.telling import Telling, called, likewise, the
@@ -84,7 +84,7 @@ def _mouths(part: Part) -> Iterator[Mouth]:
         if cut.kind != "groove" or not cut.takes:
             continue
         run: Axis = SURFACES[cut.surfaces[0]].run
-        room, whole = bounds(cut.takes[0]), part.box[AXES.index(run)]
+        room, whole = cut.takes[0].room, part.box[AXES.index(run)]
         for end, (place, limit) in zip(
             SURFACE_PAIRS[run], zip(room[run], (Length(0), whole), strict=True), strict=True
         ):
@@ -93,7 +93,7 @@ def _mouths(part: Part) -> Iterator[Mouth]:
 
 
 def _is_gone(part: Part, cut: Cut, mouth: Bounds) -> bool:
-    return any(holds(bounds(prism), mouth) for other in part.cuts if other != cut for prism in other.takes)
+    return any(holds(prism.room, mouth) for other in part.cuts if other != cut for prism in other.takes)
 
 
 def _shows(placed: Placed, mouth: Mouth, near: list[Relation]) -> bool:

@@ -20,7 +20,7 @@ from benchalong.ground.problems import Finding, Level
 from benchalong.plan.model import AXES, Axis, Cut, Part, Plan
 from benchalong.reading.written import PROJECT_FILE
 from benchalong.trade.proportions import LEAST_WALL, SHORT_GRAIN
-from benchalong.workings.cut_checks.bounds import SIDES, Bounds, bounds, is_empty, meets
+from benchalong.workings.cut_checks.bounds import SIDES, Bounds, is_empty, meets
 from benchalong.workings.solids import SOLIDS, Solid, loose_pieces
 from benchalong.workings.telling import Telling, once
 from benchalong.workings.working import Worked, Working
@@ -58,7 +58,7 @@ def look_at_left_wood(plan: Plan, worked: Worked) -> tuple[None, tuple[Finding, 
 def walls_of(part: Part) -> tuple[Wall, ...]:
     """The thinnest wall on each side of each cut, by what is on its other side."""
     cuts = [cut for cut in part.cuts if cut.kind in SQUARE and cut.takes]
-    rooms = [(number, bounds(prism)) for number, cut in enumerate(cuts) for prism in cut.takes]
+    rooms = [(number, prism.room) for number, cut in enumerate(cuts) for prism in cut.takes]
     rooms = [(number, room) for number, room in rooms if not is_empty(room)]
     if not any(cut.kind in CHANNELS for cut in cuts):
         return ()
@@ -173,10 +173,10 @@ class _Looking:
             return False
         if cut.joint and cut.joint == other.joint and cut.kind == other.kind == "mortise":
             return False
-        return any(meets(bounds(a), bounds(b)) for a in cut.takes for b in other.takes)
+        return any(meets(a.room, b.room) for a in cut.takes for b in other.takes)
 
     def _is_through(self, cut: Cut) -> bool:
-        room = bounds(cut.takes[0])
+        room = cut.takes[0].room
         n = next(n for n, axis in enumerate(AXES) if cut.surfaces[0].replace("the ", "") in _sides(axis))
         return room[AXES[n]] == (Length(0), self.part.box[n])
 
