@@ -134,7 +134,7 @@ def test_a_tenon_stands_on_an_end() -> None:
         ("depth: 60", "cut-goes-through"),
         ("depth: 90", "cut-partly-outside"),
         ("depth: 30, thickness: 30", "tenon-thicker-than-part"),
-        ("depth: 30, width: 80", "tenon-thicker-than-part"),
+        ("depth: 30, width: 80", "tenon-wider-than-part"),
         ("depth: 1, end_play: 2", "cut-size-not-above-zero"),
         ("depth: 30, thickness: 0 mm", "cut-size-not-above-zero"),
     ],
