@@ -19,7 +19,7 @@ from benchalong.plan.model import Prism
 from benchalong.workings.solids import Solid, solid_of
 from drawing.shop import bore, part, slot, turn
 
-SCENES = int(os.environ.get("BENCHALONG_SCENES", "60"))
+SCENES = int(os.environ.get("BENCHALONG_SCENES") or (200 if os.environ.get("CI") == "true" else 60))
 """How many random scenes; set BENCHALONG_SCENES for a longer look."""
 PIXELS = 90
 EQUAL = 0.02
@@ -118,13 +118,13 @@ def uniform(image: Image) -> NDArray[np.bool_]:
     return same
 
 
-def wrong_pixels(things: list[Thing], eye: Eye) -> int:
+def wrong_pixels(things: list[Thing], eye: Eye, pixels: int = PIXELS) -> int:
     points = (
         np.concatenate([t.solid.vertices @ t.standing.turn.T + t.standing.at for t in things])
         @ np.array(eye.rows)[:2].T
     )
     (left, bottom), (right, top) = points.min(axis=0) - 1, points.max(axis=0) + 1
-    step = max(right - left, top - bottom) / PIXELS
+    step = max(right - left, top - bottom) / pixels
     xs, ys = np.arange(left + 0.137 * step, right, step), np.arange(bottom + 0.291 * step, top, step)
     truth = z_buffer(things, eye, xs, ys)
     found = painted(seen([thing.standing for thing in things], eye), xs, ys)

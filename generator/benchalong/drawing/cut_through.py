@@ -57,7 +57,7 @@ INWARD = frozenset(
 )  # fmt: skip
 BOTH_WAYS = frozenset(("play", "finger", "tail_length", *ROUND))
 """The first run into the side that is cut, the second either way; others run along it."""
-SHAPED = frozenset(("box joint", "dovetail", "mitre"))
+SHAPED = frozenset(("box joint", "dovetail"))
 """Kinds whose shape says more than their sizes."""
 SHOWN: Mapping[str, tuple[str, ...]] = {
     "tongue and groove": ("width", "depth", "across", "tongue_width", "tongue_length", "play", "end_play"),
@@ -126,12 +126,16 @@ class Through:
         return tuple(best for size in lengths_of(self.joint) if (best := self._best(size, edges)) is not None)
 
     def told(self) -> tuple[int, ...]:
-        """How much it tells: slopes where the joint has them, fingers where it has those; else its sizes."""
+        """How much it tells: slopes where the joint has them, fingers or a slot where it has those; else its
+        sizes."""
         sizes = len({found.size.name for found in self.found})
         loops = [loop for face in self.faces for loop in face.simplify(SHORTEST_EDGE).to_polygons()]
         corners = sum(len(loop) for loop in loops)
+        slopes = sum(_slopes(loop) for loop in loops)
+        if self.joint.kind == "mitre":
+            return (corners, slopes, sizes)
         if self.joint.kind in SHAPED:
-            return (sum(_slopes(loop) for loop in loops), corners, sizes)
+            return (slopes, corners, sizes)
         return (sizes, self.is_across, corners)
 
     def _best(self, size: CutSize, edges: Sequence[Edge]) -> Found | None:
@@ -143,7 +147,7 @@ class Through:
         return min(found, key=lambda entry: entry[0])[1] if found else None
 
     def _is_its_way(self, size: CutSize, axis: int) -> bool:
-        if self.inward is None or size.name in BOTH_WAYS:
+        if self.inward is None or size.name in BOTH_WAYS or self.joint.kind == "rabbet":
             return True
         return (axis == self.inward) == (size.name in INWARD)
 
