@@ -104,7 +104,7 @@ def test_softwood_lumber_of_the_research_paper() -> None:
 
 def test_a_university_solution_disagrees_with_its_own_line() -> None:
     """Problem 4.34 of a wood design course, by the line above: 13.25 in from 19 to 10 percent, printed 13.02;
-    its own line gives 12.99, as ours does. With 0.2 percent for each percent it prints 13.01, which agrees."""
+    its own line gives 12.99, as ours does. With 0.2 percent for each percent it prints 13.01: that agrees."""
     start = F("6.031") / F("0.215")
     by_line = by_shrinkage(F("13.25"), F("6.031"), before=F(19), after=F(10), starts_at=start)
     assert float(F("13.25") + by_line) == pytest.approx(12.99, abs=0.005)

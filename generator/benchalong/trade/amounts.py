@@ -92,17 +92,6 @@ def gravity_at(species: Species, moisture: Fraction) -> Fraction | None:
     return None
 
 
-SHEET_DENSITY: Final[dict[str, Fraction]] = {
-    "birch plywood": Fraction(680),
-    "fir plywood": Fraction(520),
-    "plywood": Fraction(600),
-    "MDF": Fraction(750),
-    "chipboard": Fraction(680),
-}
-"""Kilograms per cubic metre, an estimate without a published source: sheets of one kind differ by a tenth and
-more."""
-
-
 def weight(volume: Fraction, density_kg_m3: Fraction) -> Fraction:
     """Kilograms of a volume in mm^3."""
     return volume / CUBIC_METRE * density_kg_m3

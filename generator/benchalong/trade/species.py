@@ -107,7 +107,7 @@ class Woods:
 
 def plain(name: str) -> str:
     """A name as it is looked up: `Cherry, black` and `black-cherry` are one."""
-    words = re.sub(r"\s*\(.*?\)", "", name.lower()).replace("-", " ")
+    words = re.sub(r"\s*\(.*?\)", "", name.lower()).replace("-", " ").replace("_", " ")
     first, comma, rest = words.partition(",")
     return " ".join(f"{rest} {first}".split() if comma else words.split())
 

@@ -10,11 +10,10 @@ How well a screw holds is not here: no source for it was at hand.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final, Literal, TypeAlias
 
-from benchalong.trade.species import GPA_PER_MPSI, Species
+from benchalong.trade.species import Species
 
 Spread: TypeAlias = Literal["even", "middle"]
 """A load spread evenly over the span, or all of it at the middle."""
@@ -38,22 +37,6 @@ LASTING_BOARD: Final = Fraction(3)
 """An estimate for fibreboard and chipboard, the upper end of 2 to 3 times (common practice)."""
 COMFORTABLE: Final = Fraction(1, 600)
 """Sag over span that the eye lets pass: 0.02 in per foot (common practice)."""
-
-
-@dataclass(frozen=True)
-class SheetStiffness:
-    gpa: Fraction
-    """Modulus of elasticity along the face grain, in GPa: the lower end of its range."""
-    lasting: Fraction
-    standing: str = "common practice"
-
-
-SHEETS: Final[dict[str, SheetStiffness]] = {
-    "birch plywood": SheetStiffness(Fraction("1.2") * GPA_PER_MPSI, LASTING),
-    "fir plywood": SheetStiffness(Fraction("1.2") * GPA_PER_MPSI, LASTING),
-    "MDF": SheetStiffness(Fraction("0.5") * GPA_PER_MPSI, LASTING_BOARD),
-    "chipboard": SheetStiffness(Fraction("0.35") * GPA_PER_MPSI, LASTING_BOARD),
-}
 
 
 def second_moment(width: float, thickness: float) -> float:
