@@ -10,17 +10,22 @@ from __future__ import annotations
 import json
 from collections.abc import Callable, Mapping
 from dataclasses import asdict, replace
+from fractions import Fraction
 from functools import cache, cached_property
 from hashlib import sha256
 from pathlib import Path
 from typing import Any
 
 from benchalong.drawing.picture import Picture, PiecePicture
+from benchalong.drawing.sheet import Plain
 from benchalong.drawing.within import Place, places, smallest_with
 from benchalong.drawing.woods import woods_of
+from benchalong.drawing.year import State, year_picture
 from benchalong.ground.store import Store
 from benchalong.plan.model import AssemblyId, Part, PartId, Plan, StepId
+from benchalong.workings.climate import CLIMATE
 from benchalong.workings.copies import COPIES
+from benchalong.workings.movement import MOVEMENT
 from benchalong.workings.solids import SOLIDS, Solid, Solids
 from benchalong.workings.working import Worked
 
@@ -45,6 +50,20 @@ class Drawings:
         made_from = (self._shapes[part], self._woods[part])
         kept = self._kept("small", made_from, lambda: self._draw_small(self._plan.parts[part]))
         return Picture(**kept) if kept else None
+
+    def year(self, part: PartId) -> Picture | None:
+        """Its width over the year; None for what doesn't move, or too little to see."""
+        moves = self._worked[MOVEMENT].parts.get(part)
+        if moves is None or moves.is_slight:
+            return None
+        climate, width = self._worked[CLIMATE], moves.width
+        states = (
+            State(f"Driest, {_percent(climate.driest)}", width.driest),
+            State(f"As made, {_percent(climate.made_at)}", width.made),
+            State(f"Dampest, {_percent(climate.dampest)}", width.dampest),
+        )
+        plain = Plain(self._plan.units, self._plan.precision)
+        return year_picture(self._plan.parts[part].name, states, plain)
 
     def piece(self) -> PiecePicture | None:
         """Everything that is placed."""
@@ -149,6 +168,10 @@ class Drawings:
         return piece_picture(
             place.copies, solids, names=names, title=title, standing_out=standing_out, woods=self._woods
         )
+
+
+def _percent(moisture: Fraction) -> str:
+    return f"{float(moisture):g} %"
 
 
 @cache

@@ -10,6 +10,7 @@ from benchalong.ground.lengths import Length
 from benchalong.pages.cut_words import size_words
 from benchalong.pages.makings import Makings, drawn, marks_in_short
 from benchalong.pages.shell import Link, Shell
+from benchalong.pages.wood import CarriesShown, MovesShown, carries_shown, moves_shown, part_weight
 from benchalong.plan.model import Cut, Part, PartId, SizeName, Stock
 from benchalong.workings.cut_list import CUT_LIST
 from benchalong.workings.touched import TOUCHED
@@ -72,6 +73,10 @@ class PartPage:
     """Whether any of its sizes is shown rounded."""
     steps: tuple[Link, ...]
     """The steps that touch it, in the order of work."""
+    weight: str
+    """Of one copy; empty when it isn't known."""
+    moves: MovesShown | None
+    carries: CarriesShown | None
 
 
 def part_line(makings: Makings, part: PartId) -> PartLine:
@@ -134,6 +139,9 @@ def part_page(makings: Makings, part: Part) -> PartPage:
         cuts=cuts,
         is_rounded=any(size.rounding for size in (*sizes, *(size for cut in cuts for size in cut.sizes))),
         steps=tuple(makings.step_link(step) for step in makings.worked[TOUCHED].steps.get(part.id, ())),
+        weight=part_weight(makings, part.id),
+        moves=moves_shown(makings, part.id),
+        carries=carries_shown(makings, part.id),
     )
 
 

@@ -27,6 +27,8 @@ from benchalong.workings.woods import WOODS, Woods
 from benchalong.workings.working import Worked, Working
 
 STEP = Length(1, 100)
+SLIGHT = Length(1, 2)
+"""Mm between driest and dampest, under which there is nothing to allow for."""
 ASSUMED_SAWN: Sawn = "flat"
 """Where the stock doesn't say how it was sawn: flat-sawn moves the most."""
 
@@ -72,6 +74,11 @@ class Moves:
     """The equation that gave the larger way of its width."""
     standing: Standing
     """Of the value its width was worked out from."""
+
+    @property
+    def is_slight(self) -> bool:
+        """Whether its width moves too little to allow for."""
+        return self.width.swing < SLIGHT
 
 
 @dataclass(frozen=True)
