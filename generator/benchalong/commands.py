@@ -122,8 +122,8 @@ def publish(
     from benchalong.road import travel
 
     folder = _project(project)
-    travelled = travel(folder)
     store, progress = FolderStore(cache_folder()), ProgressLine()
+    travelled = travel(folder, store)
     try:
         published = publishing.publish(
             travelled,

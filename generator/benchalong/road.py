@@ -6,9 +6,11 @@ from dataclasses import dataclass, replace
 from hashlib import sha256
 from pathlib import Path
 
+from benchalong.ground.garbage import seldom_collected
 from benchalong.ground.marks import Marks
 from benchalong.ground.problems import Unreadable
 from benchalong.ground.report import in_order
+from benchalong.ground.store import Store
 from benchalong.plan.model import Plan
 from benchalong.plan.resolve import resolve
 from benchalong.reading.project import read_project
@@ -26,15 +28,16 @@ class Travelled:
     """Changes when anything the plan says changes: eight hexadecimal digits."""
 
 
-def travel(folder: Path) -> Travelled:
+@seldom_collected()
+def travel(folder: Path, store: Store | None = None) -> Travelled:
     """Read, resolve, work out. Raises Unreadable with every problem of reading and plan together."""
-    reading = read_project(folder)
+    reading = read_project(folder, store)
     resolved = resolve(reading.project, reading.unreadable)
     problems = in_order((*reading.problems, *resolved.problems), reading.marks)
     if problems or resolved.plan is None:
         raise Unreadable(problems, reading.marks)
     return Travelled(
-        resolved.plan, work_all(resolved.plan, WORKINGS), reading.marks, edition_of(reading.project)
+        resolved.plan, work_all(resolved.plan, WORKINGS, store), reading.marks, edition_of(reading.project)
     )
 
 

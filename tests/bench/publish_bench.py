@@ -3,9 +3,14 @@
     python tests/bench/publish_bench.py [--steps 1000] [--parts 500] [--rounds 3]
 
 Every figure is a process of its own, run in turn round by round, so that a noisy machine is noisy for all;
-ratios are taken within a round and the median is shown. Processor time is what is compared. `floor` renders
-the same notes with bare markdown-it-py, fills a bare Jinja page with each and writes it. `plain` publishes
-with drawings left out, `cold` draws everything, `stored` finds every drawing in the store.
+ratios are taken within a round and the median is shown. Processor time is what is compared.
+
+- `floor` renders the same notes with bare markdown-it-py, fills a bare Jinja page with each and writes it;
+- `plain` publishes with drawings left out and nothing in the store;
+- `cold` draws everything, with nothing in the store;
+- `stored` finds drawings and notes in the store, and writes the site into a new folder;
+- `again` publishes over the site that stands, after one note was saved;
+- `open` is the second publish of `benchalong open`, after one note was saved: look at its wall time.
 """
 
 from __future__ import annotations
@@ -14,6 +19,7 @@ import argparse
 import json
 import os
 import resource
+import shutil
 import statistics
 import subprocess
 import sys
@@ -26,7 +32,7 @@ from typing import TypeAlias
 ROOT = Path(__file__).resolve().parents[2]
 sys.path[:0] = [str(ROOT / "generator"), str(ROOT / "tests")]
 
-KINDS = ("floor", "plain", "cold", "stored")
+KINDS = ("floor", "plain", "cold", "stored", "again", "open")
 Figures: TypeAlias = dict[str, float]
 
 PAGE = """<!doctype html>
@@ -55,18 +61,61 @@ def plain(project: Path, work: Path) -> None:
 
     for name in ("part", "small", "piece", "assembly", "step"):
         setattr(Drawings, name, lambda *_: None)
-    _publish(project, work / "plain", work / "no-store")
+    _publish(project, _new(work, "plain"), _new(work, "plain-store"))
 
 
 def cold(project: Path, work: Path) -> None:
-    import shutil
-
-    shutil.rmtree(work / "store", ignore_errors=True)
-    _publish(project, work / "cold", work / "store")
+    _publish(project, _new(work, "cold"), work / "store")
 
 
 def stored(project: Path, work: Path) -> None:
-    _publish(project, work / "stored", work / "store")
+    _publish(project, _new(work, "stored"), work / "store")
+
+
+def again(project: Path, work: Path) -> None:
+    standing = max(work.glob("stored-*"), key=lambda site: site.stat().st_mtime)
+    _publish(project, standing, work / "store")
+
+
+def _new(work: Path, name: str) -> Path:
+    """A name of its own for each run: where files were deleted a moment ago, some file systems are slow to
+    make new ones, and that would be measured."""
+    return work / f"{name}-{os.getpid()}"
+
+
+class Again:
+    """`benchalong open` with its first publish done and one note saved since."""
+
+    def __init__(self, project: Path, work: Path) -> None:
+        from benchalong.serving.open_site import Opened, Wishes
+
+        os.environ["XDG_CACHE_HOME"] = str(work / "cache")
+        (work / "cache").mkdir(exist_ok=True)
+        if not (work / "cache" / "benchalong").exists():
+            (work / "cache" / "benchalong").symlink_to(work / "store")
+        self.opened = Opened(project, Wishes(), port=None)
+        self.opened.publish_again()
+        save_a_note(project)
+
+    def __call__(self, project: Path, work: Path) -> None:  # noqa: ARG002
+        if not self.opened.publish_again().startswith("published"):
+            raise AssertionError("nothing was published")
+
+
+def made_ready(kind: str, project: Path, work: Path) -> Callable[[Path, Path], None]:
+    """What is to be timed, with all done that comes before it."""
+    if kind == "cold":
+        shutil.rmtree(work / "store", ignore_errors=True)
+    if kind == "again":
+        save_a_note(project)
+    if kind == "open":
+        return Again(project, work)
+    return {"floor": floor, "plain": plain, "cold": cold, "stored": stored, "again": again}[kind]
+
+
+def save_a_note(project: Path) -> None:
+    note = sorted((project / "steps").iterdir())[-1]
+    note.write_text(note.read_text(encoding="utf-8") + "One more word.\n", encoding="utf-8")
 
 
 def _publish(project: Path, into: Path, store: Path) -> None:
@@ -74,16 +123,14 @@ def _publish(project: Path, into: Path, store: Path) -> None:
     from benchalong.publishing.store import FolderStore
     from benchalong.road import travel
 
-    publish(travel(project), into, project=project, store=FolderStore(store))
+    publish(travel(project, FolderStore(store)), into, project=project, store=FolderStore(store))
 
 
 def measure(kind: str, project: Path, work: Path) -> Figures:
     """One run in this process; called in a fresh one each time."""
-    runs: dict[str, Callable[[Path, Path], None]] = dict(
-        zip(KINDS, (floor, plain, cold, stored), strict=True)
-    )
+    work_kind = made_ready(kind, project, work)
     began, clock = time.process_time(), time.perf_counter()
-    runs[kind](project, work)
+    work_kind(project, work)
     return {
         "cpu_s": time.process_time() - began,
         "wall_s": time.perf_counter() - clock,

@@ -34,7 +34,8 @@ from benchalong.plan.model import (
     Stock,
 )
 from benchalong.workings.copies import COPIES, Copy
-from benchalong.workings.solids import SOLIDS, Solid, Solids
+from benchalong.workings.shapes import SOLIDS, Solids
+from benchalong.workings.solids import Solid
 from benchalong.workings.working import Worked
 from drawing import cabinet
 from drawing.shop import part, slot

@@ -11,7 +11,7 @@ from string import ascii_letters
 
 import pytest
 
-from benchalong.ground.units import COMMON_UNITS, unit_length
+from benchalong.ground.units import COMMON_UNITS, by_pint, unit_length
 from conftest import ROOT
 
 
@@ -31,6 +31,7 @@ def test_words_of_length(word: str, millimetres: str) -> None:
 @pytest.mark.parametrize("word", COMMON_UNITS)
 def test_every_unit_that_messages_offer_is_one(word: str) -> None:
     assert unit_length(word) is not None
+    assert unit_length(word) == by_pint(word)
 
 
 @pytest.mark.parametrize(
@@ -59,7 +60,7 @@ def run(code: str, **environment: str) -> str:
     return done.stdout.strip()
 
 
-LOOK_UP = "from benchalong.ground.units import unit_length; print(unit_length('in'), unit_length('ft'))"
+LOOK_UP = "from benchalong.ground.units import by_pint; print(by_pint('in'), by_pint('ft'))"
 
 
 def test_the_cache_changes_nothing(tmp_path: Path) -> None:
@@ -81,6 +82,9 @@ def test_where_nothing_can_be_written_it_goes_without(tmp_path: Path) -> None:
     assert run(LOOK_UP, XDG_CACHE_HOME=str(blocked)) == "127/5 1524/5"
 
 
-def test_the_library_is_not_loaded_before_a_unit_is_met() -> None:
-    code = "import sys, benchalong.plan.resolve; print('pint' in sys.modules)"
-    assert run(code) == "False"
+def test_the_library_is_not_loaded_before_an_uncommon_unit_is_met() -> None:
+    code = (
+        "import sys, benchalong.plan.resolve; from benchalong.ground.units import unit_length;"
+        "print([(unit_length(word), 'pint' in sys.modules) for word in ('mm', 'decimetre')])"
+    )
+    assert run(code) == "[(Fraction(1, 1), False), (Fraction(100, 1), True)]"

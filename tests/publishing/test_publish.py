@@ -58,6 +58,42 @@ def look(project: Path, file: str, text: str) -> None:
     path.write_text(text, encoding="utf-8")
 
 
+def test_a_second_publish_with_what_is_stored_gives_the_same_bytes(project: Path, tmp_path: Path) -> None:
+    store = MemoryStore()
+    sites = [
+        publish(travel(project, store), tmp_path / name, project=project, store=store).folder
+        for name in ("first", "second", "first")
+    ]
+    fresh = publish(travel(project), tmp_path / "fresh", project=project).folder
+    assert digests(sites[0]) == digests(sites[1]) == digests(fresh)
+
+
+PUBLISH = """
+import sys
+from pathlib import Path
+from benchalong.publishing.publish import publish
+from benchalong.publishing.store import FolderStore
+from benchalong.road import travel
+
+project, into, store = Path(sys.argv[1]), Path(sys.argv[2]), FolderStore(Path(sys.argv[3]))
+publish(travel(project, store), into, project=project, store=store)
+print(sorted({"numpy", "manifold3d", "pint", "svgwrite"} & set(sys.modules)))
+"""
+
+
+def test_what_is_stored_needs_none_of_the_libraries_that_draw(project: Path, tmp_path: Path) -> None:
+    words = [
+        sys.executable,
+        "-c",
+        PUBLISH,
+        *(str(tmp_path / name) for name in (project.name, "site", "store")),
+    ]
+    env = {**os.environ, "PYTHONPATH": str(ROOT / "generator")}
+    first, second = (subprocess.run(words, env=env, capture_output=True, text=True, check=True) for _ in "12")
+    assert "'numpy'" in first.stdout
+    assert second.stdout.strip() == "[]"
+
+
 def test_everything_is_there(project: Path) -> None:
     done = published(project)
     names = set(digests(done.folder))

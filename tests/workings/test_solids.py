@@ -10,7 +10,8 @@ import pytest
 
 from benchalong.plan.model import Circle, Corner, Cut, Outline, Part, Prism
 from benchalong.workings.bodies import CHORD
-from benchalong.workings.solids import Solids, neighbours, solid_of
+from benchalong.workings.shapes import Solids
+from benchalong.workings.solids import neighbours, solid_of
 
 BOX = (300, 60, 20)
 WHOLE = 300 * 60 * 20

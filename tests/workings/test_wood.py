@@ -105,7 +105,7 @@ def test_measured_moisture_goes_before_humidity(tmp_path: Path) -> None:
 
 def test_weights_of_part_assembly_and_piece(tmp_path: Path) -> None:
     """Cherry at 8 percent is 549 kg/m3, birch plywood is taken as 680."""
-    weights = made(tmp_path).worked[WEIGHTS]
+    weights = made(tmp_path).worked[WEIGHTS]()
     full = 11.5
     gravity = 0.5 * (100 - full * 0.6) / (100 - full * 22 / 30)
     board = 0.3 * 0.9 * 0.02 * 1000 * gravity * 1.08
@@ -113,23 +113,23 @@ def test_weights_of_part_assembly_and_piece(tmp_path: Path) -> None:
     assert float(weights.assemblies["shelf"]) == pytest.approx(board, abs=0.001)
     assert weights.piece == weights.parts["board"] + 2 * weights.parts["back"]
     assert not weights.is_for_two
-    assert made(tmp_path, "rates: {lift: 5 kg}").worked[WEIGHTS].is_for_two
+    assert made(tmp_path, "rates: {lift: 5 kg}").worked[WEIGHTS]().is_for_two
 
 
 def test_what_can_not_be_weighed_is_named(tmp_path: Path) -> None:
-    weights = made(tmp_path, species="iroko", sheet="Panel").worked[WEIGHTS]
+    weights = made(tmp_path, species="iroko", sheet="Panel").worked[WEIGHTS]()
     assert weights.unknown == ("board", "back")
     assert weights.piece is None
 
 
 def test_finish_by_surface(tmp_path: Path) -> None:
-    amounts = made(tmp_path).worked[AMOUNTS]
+    amounts = made(tmp_path).worked[AMOUNTS]()
     board = 2 * (0.3 * 0.9 + 0.3 * 0.02 + 0.9 * 0.02)
     back = 2 * (0.3 * 0.9 + 0.3 * 0.018 + 0.9 * 0.018)
     surface = board + 2 * back
     assert float(amounts.surface) == pytest.approx(surface * 1e6, abs=100)
     assert float(amounts.finish["oil"].litres) == pytest.approx(surface * 2 / 8.5 * 1.1, abs=0.001)
-    own = made(tmp_path, "rates: {finish: 10, wasted: 0 %}").worked[AMOUNTS]
+    own = made(tmp_path, "rates: {finish: 10, wasted: 0 %}").worked[AMOUNTS]()
     assert float(own.finish["oil"].litres) == pytest.approx(surface * 2 / 10, abs=0.001)
 
 
@@ -204,7 +204,7 @@ def test_an_authors_own_wood_is_used(tmp_path: Path) -> None:
     moves = travelled.worked[MOVEMENT].parts["board"]
     assert moves.standing == "stated"
     assert float(moves.width.to_dampest) == pytest.approx(300 * 4 / (3000 / 8 - 22), abs=0.005)
-    assert travelled.worked[WEIGHTS].parts["board"] > 0
+    assert travelled.worked[WEIGHTS]().parts["board"] > 0
     assert travelled.worked[SAG]["board"].at_once > 0
 
 

@@ -8,26 +8,28 @@ draws is imported only when something must be drawn, and solids are made only th
 from __future__ import annotations
 
 import json
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import asdict, replace
 from fractions import Fraction
 from functools import cache, cached_property
 from hashlib import sha256
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from benchalong.drawing.picture import Picture, PiecePicture
-from benchalong.drawing.sheet import Plain
 from benchalong.drawing.within import Place, places, smallest_with
 from benchalong.drawing.woods import woods_of
-from benchalong.drawing.year import State, year_picture
+from benchalong.ground.lengths import Length
 from benchalong.ground.store import Store
 from benchalong.plan.model import AssemblyId, Part, PartId, Plan, StepId
 from benchalong.workings.climate import CLIMATE
 from benchalong.workings.copies import COPIES
 from benchalong.workings.movement import MOVEMENT
-from benchalong.workings.solids import SOLIDS, Solid, Solids
+from benchalong.workings.shapes import SOLIDS, Solids
 from benchalong.workings.working import Worked
+
+if TYPE_CHECKING:
+    from benchalong.workings.solids import Solid
 
 
 class Drawings:
@@ -56,14 +58,15 @@ class Drawings:
         moves = self._worked[MOVEMENT].parts.get(part)
         if moves is None or moves.is_slight:
             return None
-        climate, width = self._worked[CLIMATE], moves.width
+        climate, width, name = self._worked[CLIMATE], moves.width, self._plan.parts[part].name
         states = (
-            State(f"Driest, {_percent(climate.driest)}", width.driest),
-            State(f"As made, {_percent(climate.made_at)}", width.made),
-            State(f"Dampest, {_percent(climate.dampest)}", width.dampest),
+            (f"Driest, {_percent(climate.driest)}", width.driest),
+            (f"As made, {_percent(climate.made_at)}", width.made),
+            (f"Dampest, {_percent(climate.dampest)}", width.dampest),
         )
-        plain = Plain(self._plan.units, self._plan.precision)
-        return year_picture(self._plan.parts[part].name, states, plain)
+        made_from = (name, repr(states), f"{self._plan.precision!r} {self._plan.units}")
+        kept = self._kept("year", made_from, lambda: self._draw_year(name, states))
+        return Picture(**kept) if kept else None
 
     def piece(self) -> PiecePicture | None:
         """Everything that is placed."""
@@ -157,6 +160,13 @@ class Drawings:
 
         solid = self._solids[part.id]
         return None if solid.is_empty else small_picture(part, solid, wood=self._woods[part.id])
+
+    def _draw_year(self, name: str, states: Sequence[tuple[str, Length]]) -> Picture:
+        from benchalong.drawing.sheet import Plain
+        from benchalong.drawing.year import State, year_picture
+
+        driest, made, dampest = (State(*state) for state in states)
+        return year_picture(name, (driest, made, dampest), Plain(self._plan.units, self._plan.precision))
 
     def _draw_piece(self, place: Place, standing_out: frozenset[str], title: str) -> PiecePicture | None:
         from benchalong.drawing.piece import piece_picture

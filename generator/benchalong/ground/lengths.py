@@ -20,8 +20,9 @@ METRE: Length = Fraction(1000)
 
 def to_nearest(value: Fraction, step: Fraction) -> Fraction:
     """Round to a multiple of `step`, halves away from zero. Raises ValueError unless step is above zero."""
-    if step <= 0:
+    if step.numerator <= 0:
         raise ValueError("the step must be above zero")
-    count = abs(value) / step
-    whole = (2 * count.numerator + count.denominator) // (2 * count.denominator)
-    return step * whole if value >= 0 else -step * whole
+    # In whole numbers: a large plan rounds tens of thousands of times, and fractions are slow to divide.
+    above, below = abs(value.numerator) * step.denominator, value.denominator * step.numerator
+    whole = (2 * above + below) // (2 * below)
+    return step * whole if value.numerator >= 0 else -step * whole

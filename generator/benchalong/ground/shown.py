@@ -60,18 +60,19 @@ def shown(length: Length, system: System, precision: Precision) -> Shown:
 
 def mixed_fraction(value: Fraction) -> str:
     """A fraction as a woodworker writes it, in lowest terms: `2 3/8`, `7/16`, `-1 1/2`, `0`."""
-    sign = "-" if value < 0 else ""
-    whole, rest = divmod(abs(value), 1)
+    sign = "-" if value.numerator < 0 else ""
+    whole, rest = divmod(abs(value.numerator), value.denominator)
     if not rest:
         return f"{sign}{whole}"
-    part = f"{rest.numerator}/{rest.denominator}"
+    part = f"{rest}/{value.denominator}"
     return f"{sign}{whole} {part}" if whole else f"{sign}{part}"
 
 
 def decimal(value: Fraction, places: int = 6) -> str:
     """A decimal without trailing zeros, halves away from zero at the last place: `60.3`, `19`."""
-    scaled = to_nearest(value * 10**places, Fraction(1))
-    sign = "-" if scaled < 0 else ""
-    digits = str(abs(scaled.numerator)).rjust(places + 1, "0")
+    above, below = abs(value.numerator) * 10**places, value.denominator
+    scaled = (2 * above + below) // (2 * below)
+    sign = "-" if scaled and value.numerator < 0 else ""
+    digits = str(scaled).rjust(places + 1, "0")
     whole, rest = digits[:-places], digits[-places:].rstrip("0")
     return f"{sign}{whole}.{rest}" if rest else f"{sign}{whole}"

@@ -24,3 +24,35 @@ class MemoryStore:
 
     def put(self, key: str, text: str) -> None:
         self._texts[key] = text
+
+
+class Shelf:
+    """Many small texts kept as one, since a thousand files take longer to open than to make again.
+
+    Found by its name; each text on it by a key that says all it was made from, as anywhere in a store. What
+    was not asked for since the shelf was taken out is not put back.
+    """
+
+    def __init__(self, store: Store, name: str) -> None:
+        self._store = store
+        self._name = f"shelf {name}"
+        lines = (store.get(self._name) or "").split("\n")
+        self._found = {key: text for key, _, text in (line.partition(" ") for line in lines) if text}
+        self._used: dict[str, str] = {}
+
+    def get(self, key: str) -> str | None:
+        text = self._found.get(key)
+        if text is not None:
+            self._used[key] = text
+        return text
+
+    def put(self, key: str, text: str) -> None:
+        """A key without spaces and a text of one line. Raises ValueError for others."""
+        if " " in key or "\n" in key or "\n" in text:
+            raise ValueError("a shelf holds one line for each key")
+        self._used[key] = text
+
+    def put_back(self) -> None:
+        """Keep it for the next run."""
+        if self._used != self._found:
+            self._store.put(self._name, "\n".join(f"{key} {text}" for key, text in self._used.items()))

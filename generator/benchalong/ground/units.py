@@ -1,27 +1,36 @@
 """Words for units of length, by pint, and nothing but words: no formula ever reaches it.
 
-The library is loaded when the first unit is met, keeps exact fractions, and reads its definitions from
-a cache folder where one can be written (a twentieth of the time).
+The library keeps exact fractions, and reads its definitions from a cache folder where one can be written (a
+twentieth of the time). It takes longer to load than most plans to read, so the units that woodworkers type
+stand here too, checked against it by a test, and it is loaded when another is met.
 """
 
 from __future__ import annotations
 
 import os
 import re
+from collections.abc import Mapping
 from fractions import Fraction
 from functools import cache
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from benchalong.ground.lengths import Length
+from benchalong.ground.lengths import FOOT, INCH, METRE, MILLIMETRE, Length
 
 if TYPE_CHECKING:
     from pint import UnitRegistry
 
-COMMON_UNITS = (
-    "in", "inch", "inches", "ft", "foot", "feet", "yd", "yard", "yards", "mm", "cm", "dm", "m",
-    "millimetre", "millimetres", "centimetre", "centimetres", "metre", "metres", "thou",
-)  # fmt: skip
+COMMON: Mapping[str, Length] = {
+    **dict.fromkeys(("in", "inch", "inches"), INCH),
+    **dict.fromkeys(("ft", "foot", "feet"), FOOT),
+    **dict.fromkeys(("yd", "yard", "yards"), 3 * FOOT),
+    "mm": MILLIMETRE, "cm": METRE / 100, "dm": METRE / 10, "m": METRE,
+    **dict.fromkeys(("millimetre", "millimetres"), MILLIMETRE),
+    **dict.fromkeys(("centimetre", "centimetres"), METRE / 100),
+    **dict.fromkeys(("metre", "metres"), METRE),
+    "thou": INCH / 1000,
+}  # fmt: skip
+COMMON_UNITS = tuple(COMMON)
 """The units a woodworker types, for messages; every other unit of length that has a word is read as well."""
 
 SMALLEST, GREATEST = Fraction(1, 1000), Fraction(100_000)
@@ -33,10 +42,13 @@ _WORD = re.compile(r"[A-Za-z]{1,20}")
 @cache
 def unit_length(word: str) -> Length | None:
     """How long one of the unit is, exactly; None for what is no unit of length."""
-    return _by_pint(word) if _WORD.fullmatch(word) else None
+    if word in COMMON:
+        return COMMON[word]
+    return by_pint(word) if _WORD.fullmatch(word) else None
 
 
-def _by_pint(word: str) -> Length | None:
+def by_pint(word: str) -> Length | None:
+    """The same, for a word of letters, as the library says it."""
     from pint.errors import DefinitionSyntaxError, UndefinedUnitError
 
     registry = _registry()

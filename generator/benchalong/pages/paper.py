@@ -48,7 +48,7 @@ def paper_page(makings: Makings) -> PaperPage:
     stages = makings.plan.stages.values()
     return PaperPage(
         shell=Shell("paper", "paper.html", f"{makings.title}: paper edition"),
-        piece=makings.once("piece", "", lambda: piece_page(makings)),
+        piece=piece_page(makings),
         stocks=stocks_shown(makings),
         sizes=sizes_shown(makings),
         stages=tuple(_stage(makings, stage, number) for number, stage in enumerate(stages, start=1)),

@@ -121,6 +121,11 @@ def stock_words(stock: Stock) -> str:
 
 
 def part_page(makings: Makings, part: Part) -> PartPage:
+    """Its own page's record, which the paper edition shows too."""
+    return makings.once("part page", part.id, lambda: _page(makings, part))
+
+
+def _page(makings: Makings, part: Part) -> PartPage:
     sizes = _sizes(makings, part)
     cuts = tuple(_cut(makings, cut) for cut in part.cuts)
     return PartPage(

@@ -139,6 +139,11 @@ class PiecePage:
 
 
 def piece_page(makings: Makings) -> PiecePage:
+    """Its own page's record, which the paper edition shows too."""
+    return makings.once("piece", "", lambda: _page(makings))
+
+
+def _page(makings: Makings) -> PiecePage:
     plan = makings.plan
     every = all_tools(plan)
     tools = plan.shop.tools or every

@@ -5,6 +5,7 @@ from __future__ import annotations
 import html
 import re
 from collections.abc import Mapping
+from functools import lru_cache
 from typing import TypeAlias
 
 from markupsafe import Markup
@@ -15,7 +16,6 @@ from benchalong.pages.shown import Shows
 BLOCK = re.compile(r"</?(?:p|li|ul|ol|dl|dt|dd|h[1-6]|br|hr|blockquote|pre|table|tr|td|th)\b[^>]*>")
 TAG = re.compile(r"<[^>]*>")
 HEADING = re.compile(r"(</?h)([1-6])(?=>)")
-SPACE = re.compile(r"\s+")
 EMPTY = Markup("")
 
 
@@ -80,8 +80,10 @@ def levelled(safe: str, level: int) -> str:
     return HEADING.sub(lambda found: f"{found[1]}{min(6, int(found[2]) + shift)}", safe)
 
 
+@lru_cache(maxsize=4096)
 def plain(safe: str) -> str:
-    """The words of a stretch of HTML, in one line."""
+    """The words of a stretch of HTML, in one line. Kept: a note's are asked for by the search, by the piece's
+    own page and by `plan.json`."""
     if "<" in safe:
         safe = TAG.sub("", BLOCK.sub(" ", safe))
-    return SPACE.sub(" ", html.unescape(safe)).strip()
+    return " ".join(html.unescape(safe).split())

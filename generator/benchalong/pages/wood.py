@@ -7,7 +7,6 @@ from fractions import Fraction
 
 from markupsafe import Markup
 
-from benchalong.drawing.sheet import UNIT_WORDS
 from benchalong.ground.lengths import to_nearest
 from benchalong.ground.shown import decimal
 from benchalong.pages.makings import Makings, drawn
@@ -80,8 +79,6 @@ class WoodShown:
     """Of the whole piece."""
 
     climate: ClimateShown
-    unit_word: str
-    """What the numbers of the table are in."""
     moves: tuple[MovesShown, ...]
     """Parts that move enough to allow for, the most restless first."""
     slight: tuple[str, ...]
@@ -167,13 +164,13 @@ def _carries(makings: Makings, sag: Sag) -> CarriesShown:
 
 def part_weight(makings: Makings, part: PartId) -> str:
     """Of one copy; empty when it isn't known."""
-    weight = makings.worked[WEIGHTS].parts.get(part)
+    weight = makings.worked[WEIGHTS]().parts.get(part)
     return "" if weight is None else weight_words(makings, weight)
 
 
 def lifting_caution(makings: Makings) -> tuple[Markup, ...]:
     """Said where the piece is too heavy for one."""
-    weights = makings.worked[WEIGHTS]
+    weights = makings.worked[WEIGHTS]()
     if weights.piece is None or not weights.is_for_two:
         return ()
     heavy, most = (weight_words(makings, each) for each in (weights.piece, makings.plan.rates.lift))
@@ -186,12 +183,11 @@ def lifting_caution(makings: Makings) -> tuple[Markup, ...]:
 
 
 def wood_shown(makings: Makings) -> WoodShown:
-    movement, weights = makings.worked[MOVEMENT], makings.worked[WEIGHTS]
+    movement, weights = makings.worked[MOVEMENT], makings.worked[WEIGHTS]()
     restless = sorted(movement.parts.values(), key=lambda moves: (-moves.width.swing, moves.part))
     assemblies = makings.plan.assemblies
     return WoodShown(
         climate_shown(makings),
-        UNIT_WORDS[makings.plan.units],
         tuple(_moves(makings, moves) for moves in restless if not moves.is_slight),
         _names(makings, tuple(moves.part for moves in restless if moves.is_slight)),
         _names(makings, movement.still),
@@ -212,9 +208,9 @@ def _names(makings: Makings, parts: tuple[PartId, ...]) -> tuple[str, ...]:
 
 def finish_takes(makings: Makings, finish: str) -> str:
     """`at most 1.3 litres for 2 coats`."""
-    amount = makings.worked[AMOUNTS].finish[finish]
+    amount = makings.worked[AMOUNTS]().finish[finish]
     coats = f"{amount.coats} coats" if amount.coats > 1 else "one coat"
-    square_metres = makings.worked[AMOUNTS].surface / 1_000_000
+    square_metres = makings.worked[AMOUNTS]().surface / 1_000_000
     return (
         f"at most {decimal(amount.litres, 2)} litres for {coats}, if it went on every side of every part "
         f"({decimal(square_metres, 1)} m²)"

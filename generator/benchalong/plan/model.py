@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
+from functools import cached_property
 from typing import Literal, TypeAlias
 
 from benchalong.ground.lengths import Length, Point2, Point3
@@ -111,6 +112,19 @@ class Prism:
     end: Length
     outside: bool = False
     """Takes what lies outside the shape, as far as the part's box reaches, instead of what lies inside."""
+
+    @cached_property
+    def room(self) -> Mapping[Axis, tuple[Length, Length]]:
+        """What it takes up in each direction; of one that takes what lies outside its shape, the shape's
+        room. Kept: the plan check compares every cut of a part with every other."""
+        first, second = (axis for axis in AXES if axis != self.axis)
+        if isinstance(self.shape, Circle):
+            radius = self.shape.diameter / 2
+            ranges = [(middle - radius, middle + radius) for middle in self.shape.centre]
+        else:
+            points = [corner.at for corner in self.shape.corners]
+            ranges = [(min(values), max(values)) for values in zip(*points, strict=True)]
+        return {first: ranges[0], second: ranges[1], self.axis: (self.start, self.end)}
 
 
 @dataclass(frozen=True)

@@ -346,7 +346,7 @@ class _Says:
         return {name: self.plain.length(getattr(across, name)) for name in ("made", "driest", "dampest")}
 
     def amounts(self, worked: Worked) -> Json:
-        weights, amounts = worked[WEIGHTS], worked[AMOUNTS]
+        weights, amounts = worked[WEIGHTS](), worked[AMOUNTS]()
         return {
             "weights": {
                 "parts": [{"part": part, "kilograms": float(kg)} for part, kg in weights.parts.items()],

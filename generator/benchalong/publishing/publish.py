@@ -7,12 +7,12 @@ memory of one.
 
 from __future__ import annotations
 
-import os
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
 from benchalong.drawing.drawings import Drawings
+from benchalong.ground.garbage import seldom_collected
 from benchalong.ground.marks import Mark
 from benchalong.ground.problems import Finding, Unreadable
 from benchalong.ground.report import in_order
@@ -28,6 +28,7 @@ from benchalong.publishing.pictures import NotAPicture, ready_picture
 from benchalong.publishing.plan_json import SCHEMA_FILE, plan_json, schema_text
 from benchalong.publishing.pointing import Pointed, unreadable, where_named
 from benchalong.publishing.progress import Progress, no_progress
+from benchalong.publishing.site_files import SiteFiles
 from benchalong.publishing.templates import Templates
 from benchalong.publishing.theme import ICON_FILE, Chosen, Theme, chosen_in, load_theme
 from benchalong.road import Travelled
@@ -53,6 +54,7 @@ class Published:
     pictures: int
 
 
+@seldom_collected()
 def publish(
     travelled: Travelled,
     into: Path,
@@ -62,13 +64,16 @@ def publish(
     with_scripts: bool = False,
     theme: Chosen | None = None,
     store: Store | None = None,
+    before: Path | None = None,
     progress: Progress = no_progress,
 ) -> Published:
     """Write the site of a project into a folder, all of it or nothing.
 
     `project` is the folder it was read from: its pictures and its look are there. `theme` stands in for
-    the one the project names. Raises Refused for a folder that can't be published into, Faulty, and
-    Unreadable for faults in pictures, styles, colours, templates; the old site stays as it was.
+    the one the project names. `before` is a site on the same disk whose files are taken over where they
+    would be the same; the site that is replaced where none is given. Raises Refused for a folder that can't
+    be published into, Faulty, and Unreadable for faults in pictures, styles, colours, templates; the old
+    site stays as it was.
     """
     destination = Destination(into, project=project)
     faults = tuple(finding for finding in travelled.worked.findings if finding.level == "fault")
@@ -79,7 +84,7 @@ def publish(
     dressed = load_theme(looked, project, with_scripts=with_scripts)
     _check_colours(travelled, dressed)
     with destination.new_site() as folder:
-        site = _Files(folder)
+        site = SiteFiles(folder, before=before or destination.folder)
         pictures = _write_pictures(site, travelled, project, kept, progress)
         _write_assets(site, travelled, dressed)
         _write_data(site, travelled)
@@ -89,29 +94,6 @@ def publish(
     return Published(destination.shown, pages, pictures)
 
 
-class _Files:
-    """Writes files of a site by their path in it; makes each folder once."""
-
-    def __init__(self, folder: Path) -> None:
-        self._folder = str(folder)
-        self._made: set[str] = {""}
-        self._written: set[str] = set()
-        self.top: set[str] = set()
-        """Names at the top of the site."""
-
-    def write(self, path: str, text: str | bytes) -> None:
-        above, _, _ = path.rpartition("/")
-        if above not in self._made:
-            os.makedirs(os.path.join(self._folder, above), exist_ok=True)
-            self._made.add(above)
-        if path in self._written:
-            raise AssertionError(f"two files of the site would be {path}")
-        self._written.add(path)
-        self.top.add(path.partition("/")[0])
-        with open(f"{self._folder}/{path}", "wb", buffering=0) as file:
-            file.write(text.encode() if isinstance(text, str) else text)
-
-
 def _check_colours(travelled: Travelled, theme: Theme) -> None:
     look = travelled.plan.look
     if problems := colour_problems(look.accent, look.paper, theme.colours):
@@ -119,7 +101,7 @@ def _check_colours(travelled: Travelled, theme: Theme) -> None:
 
 
 def _write_pictures(
-    site: _Files, travelled: Travelled, project: Path, store: Store, progress: Progress
+    site: SiteFiles, travelled: Travelled, project: Path, store: Store, progress: Progress
 ) -> int:
     files = travelled.plan.pictures
     wrong: list[Pointed] = []
@@ -138,7 +120,7 @@ def _write_pictures(
     return len(files)
 
 
-def _write_assets(site: _Files, travelled: Travelled, theme: Theme) -> None:
+def _write_assets(site: SiteFiles, travelled: Travelled, theme: Theme) -> None:
     for sources in (theme.styles, theme.scripts):
         for name, source in sorted(sources.items()):
             site.write(f"assets/{name}", source.text)
@@ -148,7 +130,7 @@ def _write_assets(site: _Files, travelled: Travelled, theme: Theme) -> None:
     site.write(f"assets/{COLOURS_FILE}", colours_css(look.accent, look.paper) + theme.own_rules)
 
 
-def _write_data(site: _Files, travelled: Travelled) -> None:
+def _write_data(site: SiteFiles, travelled: Travelled) -> None:
     plan, worked = travelled.plan, travelled.worked
     site.write("plan.json", plan_json(plan, worked, travelled.marks, edition=travelled.edition))
     site.write(SCHEMA_FILE, schema_text())
@@ -157,7 +139,12 @@ def _write_data(site: _Files, travelled: Travelled) -> None:
 
 
 def _write_pages(
-    site: _Files, travelled: Travelled, theme: Theme, store: Store, progress: Progress, strict: Strict | None
+    site: SiteFiles,
+    travelled: Travelled,
+    theme: Theme,
+    store: Store,
+    progress: Progress,
+    strict: Strict | None,
 ) -> int:
     templates = Templates(theme.templates, {"site": site_of(travelled)}, theme=theme.name)
     count = 0

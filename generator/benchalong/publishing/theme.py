@@ -99,9 +99,16 @@ class Chosen:
 
 
 def chosen_in(look_theme: str, marks: Marks) -> Chosen:
-    """The choice a project makes; the usual theme when it makes none."""
+    """The choice a project makes; the usual theme when it makes none.
+
+    A shipped theme is never refused, so nobody will ask where it was written; to find out, the plan would be
+    read once more.
+    """
+    name = look_theme or USUAL
+    if name in shipped_themes():
+        return Chosen(name, Mark("project.yaml", 1, 1), "")
     mark = marks.find(at("project.yaml", "look", "theme"))
-    return Chosen(look_theme or USUAL, mark, marks.line(mark))
+    return Chosen(name, mark, marks.line(mark))
 
 
 def load_theme(chosen: Chosen, project: Path, *, with_scripts: bool = False) -> Theme:

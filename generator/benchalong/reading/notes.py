@@ -22,11 +22,10 @@ def step(file: str, text: str, tally: Tally) -> Step:
     """The step in a file whose name is known to be right."""
     found = FILE_NAME.match(file.rpartition("/")[2])
     number, name = (int(found[1]), found[2]) if found else (0, "")
-    front, note, note_line = split_front(file, text, tally)
+    front, note = split_front(file, text, tally)
     if front is None:
         return Step(id=name, file=file, number=number)
     path: Path = (file, "note")
-    tally.sources[file].notes.append((path, note_line))
     values = read_block(front, tally)
     prose, pictures = markdown(note, path, tally)
     if not isinstance(values, dict):
@@ -60,8 +59,8 @@ def step(file: str, text: str, tally: Tally) -> Step:
     )
 
 
-def split_front(file: str, text: str, tally: Tally) -> tuple[Block | None, str, int]:
-    """The block at the head of a note, the Markdown after it, and the line that begins on.
+def split_front(file: str, text: str, tally: Tally) -> tuple[Block | None, str]:
+    """The block at the head of a note, and the Markdown after it; the tally hears where both stand.
     No block, and a problem, when there is none."""
     source = tally.sources[file] = Source(text)
     opens = BAR.match(text)
@@ -76,10 +75,11 @@ def split_front(file: str, text: str, tally: Tally) -> tuple[Block | None, str, 
         tally.add_at(
             Mark(file, 1, 1, 3), found, expected="a `---` line, the keys of the step, and a `---` line again"
         )
-        return None, "", 1
+        return None, ""
     block = Block((file,), 2, text[opens.end() + 1 : closes.start()])
     source.blocks.append(block)
-    return block, text[closes.end() + 1 :], text.count("\n", 0, closes.end()) + 2
+    source.notes.append(((file, "note"), text.count("\n", 0, closes.end()) + 2))
+    return block, text[closes.end() + 1 :]
 
 
 def _no_keys(values: Value, block: Block, tally: Tally) -> None:

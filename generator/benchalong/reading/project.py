@@ -14,10 +14,12 @@ from benchalong.ground import marks as ground_marks
 from benchalong.ground.marks import Marks
 from benchalong.ground.problems import Problem
 from benchalong.ground.report import in_order
+from benchalong.ground.store import MemoryStore, Shelf, Store
 from benchalong.reading import language, plan_file
 from benchalong.reading.builders import builder
 from benchalong.reading.folder import Folder
-from benchalong.reading.notes import FILE_NAME, step
+from benchalong.reading.kept_notes import KeptNotes
+from benchalong.reading.notes import FILE_NAME
 from benchalong.reading.questions import question
 from benchalong.reading.spots import marks_of
 from benchalong.reading.tally import Tally
@@ -42,15 +44,20 @@ class Reading:
     """Paths of values that were left at their default because they could not be read."""
 
 
-def read_project(folder: Path) -> Reading:
-    """Reads a project's folder. Raises nothing for what an author can get wrong: it is in the problems."""
+def read_project(folder: Path, store: Store | None = None) -> Reading:
+    """Reads a project's folder. Raises nothing for what an author can get wrong: it is in the problems.
+
+    Notes that are in the store as they stand are not read again.
+    """
     tally = Tally()
-    project = _read(folder, tally)
+    shelf = Shelf(store or MemoryStore(), f"notes of {folder.resolve()}")
+    project = _read(folder, tally, KeptNotes(shelf))
+    shelf.put_back()
     marks = marks_of(tally.sources)
     return Reading(project, marks, in_order(tally.problems, marks), frozenset(tally.unreadable))
 
 
-def _read(root: Path, tally: Tally) -> Project:
+def _read(root: Path, tally: Tally, notes: KeptNotes) -> Project:
     folder = Folder(root, tally)
     if not _is_project(root, folder, tally):
         return Project()
@@ -59,7 +66,7 @@ def _read(root: Path, tally: Tally) -> Project:
     project = _plan(folder, tally)
     return replace(
         project,
-        steps=_steps(folder, tally),
+        steps=_steps(folder, tally, notes),
         questions=_each(
             folder,
             "questions",
@@ -94,8 +101,10 @@ def _plan(folder: Folder, tally: Tally) -> Project:
     return Project() if entry is None else plan_file.project(entry)
 
 
-def _steps(folder: Folder, tally: Tally) -> tuple[Step, ...]:
-    steps = _each(folder, "steps", FILE_NAME, "a number, a hyphen and a name: 03-mill-all.md", step, tally)
+def _steps(folder: Folder, tally: Tally, notes: KeptNotes) -> tuple[Step, ...]:
+    steps = _each(
+        folder, "steps", FILE_NAME, "a number, a hyphen and a name: 03-mill-all.md", notes.step, tally
+    )
     _report_twice({each.file: f"the id {each.id}" for each in steps}, "one name for each step", tally)
     _report_twice(
         {each.file: f"the number {each.number}" for each in steps},

@@ -100,7 +100,7 @@ class Opened:
             return self._wrong([str(error)])
 
     def _published(self) -> str:
-        travelled = travel(self._project)
+        travelled = travel(self._project, self._store)
         before = self._standing.now().site
         self._count += 1
         new = self._folder / f"site-{self._count}"
@@ -113,6 +113,7 @@ class Opened:
                 with_scripts=self._wishes.with_scripts,
                 theme=self._wishes.theme,
                 store=self._store,
+                before=before,
             )
         except Faulty as faulty:
             return self._wrong(_texts(faulty.faults, travelled.marks))

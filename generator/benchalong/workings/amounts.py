@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
-
-import numpy as np
+from functools import cache
 
 from benchalong.ground.lengths import to_nearest
 from benchalong.ground.problems import Finding
 from benchalong.plan.model import Plan
 from benchalong.trade.amounts import finish
-from benchalong.workings.solids import SOLIDS, Solid
+from benchalong.workings.bulks import BULKS, Bulks
 from benchalong.workings.working import Worked, Working
 
 SQUARE_CENTIMETRE = Fraction(100)
@@ -37,23 +36,22 @@ class Amounts:
     """By the plan's finishes, each as if it went all over."""
 
 
-def work_out_amounts(plan: Plan, worked: Worked) -> tuple[Amounts, tuple[Finding, ...]]:
-    solids = worked[SOLIDS]
-    whole = sum(surface_of(solids[part.id]) * part.count for part in plan.parts.values())
+def work_out_amounts(plan: Plan, worked: Worked) -> tuple[Callable[[], Amounts], tuple[Finding, ...]]:
+    """Worked out when first asked for, as weights are."""
+    return cache(lambda: _amounts(plan, worked[BULKS])), ()
+
+
+def _amounts(plan: Plan, bulks: Bulks) -> Amounts:
+    whole = sum(bulks[part.id].surface * part.count for part in plan.parts.values())
     surface = to_nearest(Fraction(whole), SQUARE_CENTIMETRE)
     amounts = {each.id: _amount(surface, each.coats or 1, plan) for each in plan.finish.values()}
-    return Amounts(surface, amounts), ()
-
-
-def surface_of(solid: Solid) -> float:
-    """In square mm."""
-    corners = solid.vertices[solid.triangles]
-    normals = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
-    return float(np.linalg.norm(normals, axis=1).sum() / 2)
+    return Amounts(surface, amounts)
 
 
 def _amount(surface: Fraction, coats: int, plan: Plan) -> FinishAmount:
     return FinishAmount(coats, to_nearest(finish(surface, coats, plan.rates), MILLILITRE))
 
 
-AMOUNTS: Working[Amounts] = Working("amounts", "How much finish does it take?", work_out_amounts, (SOLIDS,))
+AMOUNTS: Working[Callable[[], Amounts]] = Working(
+    "amounts", "How much finish does it take?", work_out_amounts, (BULKS,)
+)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from benchalong.workings.amounts import AMOUNTS
+from benchalong.workings.bulks import BULKS
 from benchalong.workings.climate import CLIMATE
 from benchalong.workings.copies import COPIES
 from benchalong.workings.cut_check import CUT_CHECK
@@ -13,7 +14,7 @@ from benchalong.workings.extent import EXTENT
 from benchalong.workings.movement import MOVEMENT
 from benchalong.workings.never_used import NEVER_USED
 from benchalong.workings.sag import SAG
-from benchalong.workings.solids import SOLIDS
+from benchalong.workings.shapes import SOLIDS
 from benchalong.workings.touched import TOUCHED
 from benchalong.workings.weights import WEIGHTS
 from benchalong.workings.woods import WOODS
@@ -27,6 +28,7 @@ WORKINGS: tuple[Working[Any], ...] = (
     NEVER_USED,
     CUT_CHECK,
     SOLIDS,
+    BULKS,
     WOODS,
     CLIMATE,
     MOVEMENT,

@@ -1,20 +1,14 @@
-"""What shape is each part? Its box less everything its cuts take away.
-
-A solid is made when it is first asked for, since a site whose drawings are already stored needs none.
-"""
+"""A part as a solid: its box less everything its cuts take away."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 import manifold3d
 import numpy as np
 
-from benchalong.ground.problems import Finding
-from benchalong.plan.model import Part, PartId, Plan
+from benchalong.plan.model import Part
 from benchalong.workings.bodies import Facets, Floats, Ints, Size3, block, prism_body
-from benchalong.workings.working import Worked, Working
 
 SAME_PLANE = 1e-6
 """Planes whose distance differs by less, in mm, and whose normals agree are one."""
@@ -46,29 +40,16 @@ class Solid:
     """Length, width, thickness of the part before anything was taken, mm."""
 
     @property
+    def surface(self) -> float:
+        """mm2, all sides."""
+        corners = self.vertices[self.triangles]
+        normals = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
+        return float(np.linalg.norm(normals, axis=1).sum() / 2)
+
+    @property
     def is_empty(self) -> bool:
         """Whether the cuts leave nothing."""
         return len(self.triangles) == 0
-
-
-@dataclass(frozen=True, eq=False)
-class Solids(Mapping[PartId, Solid]):
-    """Each part's solid by its id."""
-
-    parts: Mapping[PartId, Part]
-    _made: dict[PartId, Solid] = field(default_factory=dict)
-
-    def __getitem__(self, part: PartId) -> Solid:
-        """Raises KeyError for a part the plan hasn't."""
-        if part not in self._made:
-            self._made[part] = solid_of(self.parts[part])
-        return self._made[part]
-
-    def __iter__(self) -> Iterator[PartId]:
-        return iter(self.parts)
-
-    def __len__(self) -> int:
-        return len(self.parts)
 
 
 def solid_of(part: Part) -> Solid:
@@ -156,10 +137,3 @@ def _hanging_together(pairs: Ints, numbers: Ints, within: Ints | None = None) ->
         if np.array_equal(before, group):
             break
     return np.unique(group, return_inverse=True)[1].astype(np.int64)
-
-
-def _work(plan: Plan, worked: Worked) -> tuple[Solids, tuple[Finding, ...]]:  # noqa: ARG001
-    return Solids(plan.parts), ()
-
-
-SOLIDS = Working("solids", "What shape is each part?", _work)

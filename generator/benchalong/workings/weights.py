@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cache
 
 from benchalong.ground.lengths import to_nearest
 from benchalong.ground.problems import Finding
 from benchalong.plan.model import AssemblyId, PartId, Plan, StockId
 from benchalong.trade.amounts import density, weight
+from benchalong.workings.bulks import BULKS
 from benchalong.workings.climate import CLIMATE
 from benchalong.workings.copies import COPIES
-from benchalong.workings.solids import SOLIDS
 from benchalong.workings.woods import WOODS
 from benchalong.workings.working import Worked, Working
 
@@ -36,11 +37,15 @@ class Weights:
     """Whether the piece is more than one person lifts alone."""
 
 
-def weigh(plan: Plan, worked: Worked) -> tuple[Weights, tuple[Finding, ...]]:
-    densities = _densities(worked)
-    solids = worked[SOLIDS]
+def weigh(plan: Plan, worked: Worked) -> tuple[Callable[[], Weights], tuple[Finding, ...]]:
+    """Weighed when it is first asked for: the plan check needs no weights."""
+    return cache(lambda: _weights(plan, worked)), ()
+
+
+def _weights(plan: Plan, worked: Worked) -> Weights:
+    densities, bulks = _densities(worked), worked[BULKS]
     parts = {
-        part.id: to_nearest(weight(Fraction(solids[part.id].volume), densities[part.stock]), GRAM)
+        part.id: to_nearest(weight(Fraction(bulks[part.id].volume), densities[part.stock]), GRAM)
         for part in plan.parts.values()
         if part.stock in densities
     }
@@ -54,7 +59,7 @@ def weigh(plan: Plan, worked: Worked) -> tuple[Weights, tuple[Finding, ...]]:
         whole if parts else None,
         tuple(part for part in plan.parts if part not in parts),
         whole > plan.rates.lift,
-    ), ()
+    )
 
 
 def _densities(worked: Worked) -> dict[StockId, Fraction]:
@@ -77,6 +82,6 @@ def _sum(parts: Mapping[PartId, Fraction], counts: Mapping[PartId, int]) -> Frac
     return sum((parts[part] * count for part, count in counts.items() if part in parts), Fraction(0))
 
 
-WEIGHTS: Working[Weights] = Working(
-    "weights", "What do the parts and the piece weigh?", weigh, (COPIES, SOLIDS, CLIMATE, WOODS)
+WEIGHTS: Working[Callable[[], Weights]] = Working(
+    "weights", "What do the parts and the piece weigh?", weigh, (COPIES, BULKS, CLIMATE, WOODS)
 )

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from typing import TypeAlias
 
 from benchalong.ground.lengths import Length
-from benchalong.plan.model import AXES, Axis, Circle, Cut, Part, Prism
+from benchalong.plan.model import AXES, Axis, Cut, Part, Prism
 
 Range: TypeAlias = tuple[Length, Length]
 Bounds: TypeAlias = Mapping[Axis, Range]
@@ -21,27 +21,13 @@ SQUARE = ("groove", "dado", "rabbet", "tongue", "tenon", "mortise", "notch")
 """Kinds that fill the room they take up."""
 
 
-def bounds(prism: Prism) -> Bounds:
-    """The room a straight body takes up; of one that takes what lies outside its shape, the shape's."""
-    first, second = (axis for axis in AXES if axis != prism.axis)
-    if isinstance(prism.shape, Circle):
-        ranges = [
-            (middle - prism.shape.diameter / 2, middle + prism.shape.diameter / 2)
-            for middle in prism.shape.centre
-        ]
-    else:
-        points = [corner.at for corner in prism.shape.corners]
-        ranges = [(min(values), max(values)) for values in zip(*points, strict=True)]
-    return {first: ranges[0], second: ranges[1], prism.axis: (prism.start, prism.end)}
-
-
 def whole(part: Part) -> Bounds:
     return {axis: (Length(0), size) for axis, size in zip(AXES, part.box, strict=True)}
 
 
 def reach_beyond(prism: Prism, part: Part) -> dict[str, Length]:
     """How far it reaches beyond the part, by the surface it leaves the wood at."""
-    room, box = bounds(prism), whole(part)
+    room, box = prism.room, whole(part)
     low = {SIDES[axis][0]: -room[axis][0] for axis in AXES}
     high = {SIDES[axis][1]: room[axis][1] - box[axis][1] for axis in AXES}
     return {side: over for side, over in {**low, **high}.items() if over > 0}

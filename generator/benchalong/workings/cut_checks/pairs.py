@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from benchalong.ground.problems import Finding, Level
 from benchalong.plan.model import Axis, Cut, Surface
 from benchalong.workings.cut_checks.bench import PART_SIZES, Bench
-from benchalong.workings.cut_checks.bounds import SQUARE, Bounds, bounds, holds, length_of, meets
+from benchalong.workings.cut_checks.bounds import SQUARE, Bounds, holds, length_of, meets
 
 OPPOSITE: dict[Axis, frozenset[Surface]] = {
     "along": frozenset(("end a", "end b")),
@@ -43,7 +43,7 @@ def _stops(cut: Cut) -> bool:
 
 
 def _run_together(one: Cut, other: Cut, axis: Axis) -> bool:
-    return any(_overlap(bounds(a), bounds(b), axis) for a in one.takes for b in other.takes)
+    return any(_overlap(a.room, b.room, axis) for a in one.takes for b in other.takes)
 
 
 def _overlap(one: Bounds, other: Bounds, axis: Axis) -> bool:
@@ -58,7 +58,7 @@ def own_wood(bench: Bench, one: Cut, other: Cut) -> Iterator[Finding]:
     if one.kind not in SQUARE or other.kind not in SQUARE:
         return
     for inner, outer in ((other, one), (one, other)):
-        if inner.takes and all(any(holds(bounds(b), bounds(a)) for b in outer.takes) for a in inner.takes):
+        if inner.takes and all(any(holds(b.room, a.room) for b in outer.takes) for a in inner.takes):
             message = f"{bench.called(inner)} takes no wood that {bench.called(outer)} does not take"
             yield bench.finding(
                 "cut-takes-no-wood", "doubt", inner, message, "leave one of the two out, or move it"

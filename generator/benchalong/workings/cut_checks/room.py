@@ -11,7 +11,6 @@ from benchalong.workings.cut_checks.bench import PART_SIZES, Bench
 from benchalong.workings.cut_checks.bounds import (
     SIDES,
     SQUARE,
-    bounds,
     length_of,
     meets,
     reach_beyond,
@@ -26,7 +25,7 @@ def lies_inside(bench: Bench, cut: Cut) -> Iterator[Finding]:
     for prism in cut.takes:
         beyond = reach_beyond(prism, bench.part)
         also = tuple(axis for axis in AXES if set(SIDES[axis]) & set(beyond))
-        if beyond and not meets(bounds(prism), whole(bench.part)):
+        if beyond and not meets(prism.room, whole(bench.part)):
             message = f"{bench.called(cut)} lies outside the wood"
             remedy = f"the part is {_measures(bench)}; bring it inside"
             yield bench.finding("cut-outside-part", "fault", cut, message, remedy, also=also)
@@ -47,7 +46,7 @@ def _measures(bench: Bench) -> str:
 def leaves_wood(bench: Bench, cut: Cut) -> Iterator[Finding]:
     """A square cut as large as the part in two directions severs it; in three it leaves nothing."""
     for prism in cut.takes if cut.kind in SQUARE else ():
-        across = spanned(bounds(prism), bench.part)
+        across = spanned(prism.room, bench.part)
         if len(across) == 3:
             message = f"{bench.called(cut)} leaves nothing of the part"
             remedy = f"the part is {_measures(bench)}; take less"
@@ -66,7 +65,7 @@ def stops_inside(bench: Bench, cut: Cut) -> Iterator[Finding]:
     if cut.kind not in ("groove", "dado", "mortise", "hole") or length_of(cut, "depth") is None:
         return
     axis: Axis = SURFACES[cut.surfaces[0]].inward
-    if axis in spanned(bounds(cut.takes[0]), bench.part):
+    if axis in spanned(cut.takes[0].room, bench.part):
         message = f"{bench.called(cut)} is as deep as there is wood, {bench.shown(bench.whole(axis))}"
         remedy = (
             "write depth: through, or make it less deep"

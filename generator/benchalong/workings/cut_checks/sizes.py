@@ -9,7 +9,7 @@ from benchalong.plan.cuts.resolving import ABOVE_ZERO
 from benchalong.plan.model import Axis, Cut
 from benchalong.plan.reckoning import LONGEST, THINNEST
 from benchalong.workings.cut_checks.bench import Bench
-from benchalong.workings.cut_checks.bounds import bounds, is_empty, length_of
+from benchalong.workings.cut_checks.bounds import is_empty, length_of
 
 RUNNING = ("groove", "dado", "rabbet", "taper")
 """Kinds that go from one place to another."""
@@ -38,7 +38,7 @@ def runs_forward(bench: Bench, cut: Cut) -> Iterator[Finding]:
     if cut.kind == "taper":
         is_nowhere = length_of(cut, "from") == length_of(cut, "to")
     else:
-        is_nowhere = any(is_empty(bounds(prism)) for prism in cut.takes)
+        is_nowhere = any(is_empty(prism.room) for prism in cut.takes)
     if is_nowhere:
         message = f"{bench.called(cut)} ends where it begins or before, so it takes no wood"
         key = "to" if length_of(cut, "to") is not None else "from"
