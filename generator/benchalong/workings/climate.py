@@ -88,7 +88,7 @@ def _percent(share: float) -> Fraction:
 
 def _said(air: Air) -> str:
     if air.moisture:
-        return "measured in the wood"
+        return "as measured in the wood"
     if air.humidity:
         low, high = air.humidity
         damp = f"{float(low):g}" if low == high else f"{float(low):g} to {float(high):g}"
