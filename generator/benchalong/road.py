@@ -37,7 +37,7 @@ def travel(folder: Path, store: Store | None = None) -> Travelled:
     if problems or resolved.plan is None:
         raise Unreadable(problems, reading.marks)
     return Travelled(
-        resolved.plan, work_all(resolved.plan, WORKINGS), reading.marks, edition_of(reading.project)
+        resolved.plan, work_all(resolved.plan, WORKINGS, store), reading.marks, edition_of(reading.project)
     )
 
 

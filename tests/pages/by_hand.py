@@ -245,6 +245,9 @@ class Drawn:
     def small(self, part: str) -> Picture:
         return self._draw(f"The {part}", 96, 72)
 
+    def year(self, part: str) -> Picture:
+        return self._draw(f"The {part} over the year")
+
     def piece(self) -> Picture:
         return self._draw("The piece")
 

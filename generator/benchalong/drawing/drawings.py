@@ -8,8 +8,9 @@ draws is imported only when something must be drawn, and solids are made only th
 from __future__ import annotations
 
 import json
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import asdict, replace
+from fractions import Fraction
 from functools import cache, cached_property
 from hashlib import sha256
 from pathlib import Path
@@ -18,10 +19,13 @@ from typing import Any
 from benchalong.drawing.picture import Picture, PiecePicture
 from benchalong.drawing.within import Place, places, smallest_with
 from benchalong.drawing.woods import woods_of
+from benchalong.ground.lengths import Length
 from benchalong.ground.store import Store
 from benchalong.plan.model import AssemblyId, Joint, Part, PartId, Plan, StepId
 from benchalong.trade.joints import KINDS, is_told
+from benchalong.workings.climate import CLIMATE
 from benchalong.workings.copies import COPIES
+from benchalong.workings.movement import MOVEMENT
 from benchalong.workings.placed import PLACED
 from benchalong.workings.solids import SOLIDS, ShapeId, Solids
 from benchalong.workings.ways_out import WAYS_OUT, TakenApart
@@ -47,6 +51,21 @@ class Drawings:
         """To know the part by."""
         made_from = (self._looks[shape], self._woods[self._solids.parts[shape].id])
         kept = self._kept("small", made_from, lambda: self._draw_small(shape))
+        return Picture(**kept) if kept else None
+
+    def year(self, part: PartId) -> Picture | None:
+        """Its width over the year; None for what doesn't move, or too little to see."""
+        moves = self._worked[MOVEMENT].parts.get(part)
+        if moves is None or moves.is_slight:
+            return None
+        climate, width, name = self._worked[CLIMATE], moves.width, self._plan.parts[part].name
+        states = (
+            (f"Driest, {_percent(climate.driest)}", width.driest),
+            (f"As made, {_percent(climate.made_at)}", width.made),
+            (f"Dampest, {_percent(climate.dampest)}", width.dampest),
+        )
+        made_from = (name, repr(states), f"{self._plan.precision!r} {self._plan.units}")
+        kept = self._kept("year", made_from, lambda: self._draw_year(name, states))
         return Picture(**kept) if kept else None
 
     def piece(self) -> PiecePicture | None:
@@ -163,6 +182,13 @@ class Drawings:
         part, solid = self._solids.parts[shape], self._solids[shape]
         return None if solid.is_empty else small_picture(part, solid, wood=self._woods[part.id])
 
+    def _draw_year(self, name: str, states: Sequence[tuple[str, Length]]) -> Picture:
+        from benchalong.drawing.sheet import Plain
+        from benchalong.drawing.year import State, year_picture
+
+        driest, made, dampest = (State(*state) for state in states)
+        return year_picture(name, (driest, made, dampest), Plain(self._plan.units, self._plan.precision))
+
     def _draw_piece(self, place: Place, standing_out: frozenset[str], title: str) -> PiecePicture | None:
         from benchalong.drawing.piece import piece_picture
 
@@ -196,6 +222,10 @@ def _piece_picture(kept: dict[str, Any] | None) -> PiecePicture | None:
         return None
     not_shown, shared = tuple(kept.pop("not_shown")), tuple(map(tuple, kept.pop("shared")))
     return PiecePicture(**kept, not_shown=not_shown, shared=shared)
+
+
+def _percent(moisture: Fraction) -> str:
+    return f"{float(moisture):g} %"
 
 
 @cache

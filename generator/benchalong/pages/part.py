@@ -13,6 +13,7 @@ from benchalong.pages.findings import FindingLine, found_about_part
 from benchalong.pages.makings import Makings, drawn, marks_in_short
 from benchalong.pages.shell import Link, Shell
 from benchalong.pages.turned import turned_words
+from benchalong.pages.wood import CarriesShown, MovesShown, carries_shown, moves_shown, part_weight
 from benchalong.plan.model import Cut, Joint, Part, PartId, Shape, SizeName, Stock
 from benchalong.trade.joints import CUTS
 from benchalong.workings.cut_list import CUT_LIST
@@ -107,6 +108,10 @@ class PartPage:
     """Whether any of its sizes is shown rounded."""
     steps: tuple[Link, ...]
     """The steps that touch it, in the order of work."""
+    weight: str
+    """Of one copy; empty when it isn't known."""
+    moves: MovesShown | None
+    carries: CarriesShown | None
 
 
 def part_line(makings: Makings, part: PartId) -> PartLine:
@@ -176,6 +181,9 @@ def _page(makings: Makings, part: Part) -> PartPage:
         findings=found_about_part(makings, part.id),
         is_rounded=any(size.rounding for size in (*sizes, *_sizes_of_cuts(shapes))),
         steps=tuple(makings.step_link(step) for step in makings.worked[TOUCHED].steps.get(part.id, ())),
+        weight=part_weight(makings, part.id),
+        moves=moves_shown(makings, part.id),
+        carries=carries_shown(makings, part.id),
     )
 
 

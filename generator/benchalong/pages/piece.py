@@ -14,6 +14,7 @@ from benchalong.pages.makings import Makings, drawn, marks_in_short
 from benchalong.pages.part import NamedSize, PartLine, named_size, part_line
 from benchalong.pages.shell import Link, Shell
 from benchalong.pages.stage import whole_time
+from benchalong.pages.wood import WoodShown, finish_takes, lifting_caution, wood_shown
 from benchalong.plan.model import Assembly, AssemblyId, Change, Finish, Hardware, PartId, Plan, Stage
 from benchalong.trade.cautions import ALWAYS, cautions_for
 from benchalong.workings.extent import EXTENT
@@ -132,6 +133,7 @@ class PiecePage:
     origin_plan: str
     origin_by: str
     rights: str
+    wood: WoodShown
     how_to: Markup
     """schema.org HowTo as JSON-LD."""
 
@@ -167,8 +169,11 @@ def _page(makings: Makings) -> PiecePage:
             JigLine(jig.name, jig.purpose, jig.made_from, makings.outer.fill(jig.note, headings=4))
             for jig in plan.jigs.values()
         ),
-        finish=tuple(_finish(each) for each in plan.finish.values()),
-        cautions=tuple(makings.outer.fill(caution) for caution in plan.cautions),
+        finish=tuple(_finish(makings, each) for each in plan.finish.values()),
+        cautions=(
+            *lifting_caution(makings),
+            *(makings.outer.fill(caution) for caution in plan.cautions),
+        ),
         always=ALWAYS,
         with_tools=cautions_for(every),
         faults=found(makings, "fault"),
@@ -178,6 +183,7 @@ def _page(makings: Makings) -> PiecePage:
         origin_plan=plan.origin.plan,
         origin_by=plan.origin.by,
         rights=plan.origin.rights,
+        wood=wood_shown(makings),
         how_to=how_to(makings, every),
     )
 
@@ -272,12 +278,13 @@ def _hardware(thing: Hardware) -> HardwareLine:
     return HardwareLine(thing.name, thing.size, "" if thing.count is None else str(thing.count), thing.note)
 
 
-def _finish(finish: Finish) -> FinishLine:
+def _finish(makings: Makings, finish: Finish) -> FinishLine:
     facts = (
         ("Coats", "" if finish.coats is None else str(finish.coats)),
         ("Between coats", finish.wait),
         ("Goes on", finish.faces),
         ("Stays bare", finish.bare),
+        ("Takes", finish_takes(makings, finish.id)),
     )
     return FinishLine(finish.what, tuple(fact for fact in facts if fact[1]), finish.note)
 

@@ -14,6 +14,8 @@ from benchalong.ground.shown import Precision
 from benchalong.plan import model
 from benchalong.plan.quantity import Quantity
 from benchalong.reading import written
+from benchalong.trade.amounts import Rates
+from benchalong.trade.species import Woods, woods
 
 SECTIONS = ("sizes", "stock", "parts", "joints", "assemblies", "hardware", "jigs")
 """What shares one name space."""
@@ -69,6 +71,11 @@ class Draft:
     title: Prose = ()
     about: Prose = ()
     cautions: tuple[Prose, ...] = ()
+    woods: Woods = field(default_factory=woods)
+    shop_air: model.Air = field(default_factory=model.Air)
+    house: model.Air = field(default_factory=model.Air)
+    loads: Mapping[str, model.Load] = field(default_factory=dict)
+    rates: Rates = field(default_factory=Rates)
 
     @property
     def unit(self) -> Length:

@@ -18,6 +18,8 @@ from benchalong.ground.prose import Prose
 from benchalong.ground.shown import Precision, System
 from benchalong.plan.quantity import Quantity
 from benchalong.plan.tree import Tree
+from benchalong.trade.amounts import Rates
+from benchalong.trade.species import Woods, woods
 
 SizeName: TypeAlias = str
 StockId: TypeAlias = str
@@ -369,11 +371,41 @@ class Origin:
 
 
 @dataclass(frozen=True)
+class Air:
+    """How damp it is somewhere, as far as it was said; percents and degrees Celsius."""
+
+    climate: str = ""
+    """One of the trade's named ones."""
+    humidity: tuple[Fraction, Fraction] | None = None
+    """Of the air over the year, the driest first."""
+    moisture: tuple[Fraction, Fraction] | None = None
+    """Of the wood itself; goes before the humidity, which goes before the climate."""
+    celsius: Fraction | None = None
+
+
+@dataclass(frozen=True)
+class Load:
+    """What a part carries."""
+
+    kilograms: Fraction
+    per: Length | None
+    """For each length of this many mm of the span; None when it is the whole."""
+    at: Literal["spread", "middle"]
+    ends: Literal["resting", "fixed"]
+    span: Length | None
+    """Between supports; None when it is the length between the part's shoulders."""
+    limit: Fraction | None
+    """Sag over span that is let pass; None for the trade's own."""
+    follows: tuple[SizeName, ...] = ()
+
+
+@dataclass(frozen=True)
 class Shop:
     tools: tuple[str, ...] = ()
     country: str = ""
     session: str = ""
     bench: str = ""
+    air: Air = Air()
 
 
 @dataclass(frozen=True)
@@ -518,3 +550,10 @@ class Plan:
     """Every picture file the project shows."""
     used_sizes: frozenset[SizeName] = frozenset()
     """The sizes that something uses: a formula, a part, a place, a text."""
+    house: Air = Air()
+    """The house the piece will stand in."""
+    woods: Woods = field(default_factory=woods)
+    """The trade's table with the author's own woods over it."""
+    loads: Mapping[PartId, Load] = field(default_factory=dict)
+    rates: Rates = field(default_factory=Rates)
+    """What amounts are reckoned with."""

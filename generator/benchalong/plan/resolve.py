@@ -30,6 +30,7 @@ from benchalong.plan.sizes import settle_precision, take_sizes
 from benchalong.plan.steps import take_steps
 from benchalong.plan.stock import take_stock
 from benchalong.plan.things import take_texts, take_things
+from benchalong.plan.wood import take_wood
 from benchalong.reading import written
 
 Pass: TypeAlias = Callable[[Draft], Draft]
@@ -47,6 +48,7 @@ PASSES: tuple[Pass, ...] = (
     make_parts,
     join_parts,
     find_shapes,
+    take_wood,
     take_things,
     take_texts,
     take_steps,
@@ -86,7 +88,7 @@ def _plan(draft: Draft) -> model.Plan:
         projection=cast(Literal["third angle", "first angle"], project.projection),
         currency=project.currency,
         origin=model.Origin(project.origin.plan, project.origin.rights, project.origin.by),
-        shop=model.Shop(project.shop.tools, project.shop.country, project.shop.session, project.shop.bench),
+        shop=_shop(project.shop, draft.shop_air),
         sizes=draft.sizes,
         stock=draft.stock,
         parts=draft.parts,
@@ -108,7 +110,15 @@ def _plan(draft: Draft) -> model.Plan:
         questions=draft.questions,
         pictures=project.pictures,
         used_sizes=draft.used & project.sizes.keys(),
+        house=draft.house,
+        woods=draft.woods,
+        loads=draft.loads,
+        rates=draft.rates,
     )
+
+
+def _shop(shop: written.Shop, air: model.Air) -> model.Shop:
+    return model.Shop(shop.tools, shop.country, shop.session, shop.bench, air)
 
 
 def _look(look: written.Look) -> model.Look:

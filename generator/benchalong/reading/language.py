@@ -12,6 +12,7 @@ from enum import Enum
 from functools import cached_property
 
 from benchalong.reading.written import CUT_KINDS, DIRECTIONS, SURFACES
+from benchalong.trade.moisture import CLIMATES
 
 
 class Kind(Enum):
@@ -29,6 +30,11 @@ class Kind(Enum):
     DATE = "a date, year first: 2026-03-02"
     MAIL = "a mail address"
     WEB = "a web address, https://…"
+    NUMBER = "a number"
+    PERCENT = "a share, `45 %`"
+    PERCENTS = "two shares, `30 % to 60 %`"
+    TEMPERATURE = "a temperature, `20 C` or `68 F`"
+    BURDEN = "a weight, `20 kg`, or one for each length, `25 lb per ft`"
     SHEET = "two sizes, `48 in x 96 in`"
     POINT = "three sizes, [right, back, up]"
     SURFACES = "one surface, or for an arris two in a list"
@@ -97,6 +103,8 @@ JOBS = (
     "rough cut", "mill", "choose and mark", "rip", "crosscut", "cut", "test piece", "dry-assemble",
     "measure and fit", "glue up", "flush", "sand", "drill", "fit hardware", "finish", "hang", "make jig",
 )  # fmt: skip
+LOAD_AT = ("spread", "middle")
+LOAD_ENDS = ("resting", "fixed")
 CENTRED, THROUGH = ("centred",), ("through",)
 
 ORIGIN = Table(
@@ -126,8 +134,75 @@ SHOP = Table(
         Key("country", Kind.TEXT, "where the shop stands, for local codes"),
         Key("session", Kind.TEXT, "how long a session lasts"),
         Key("bench", Kind.TEXT, "the bench there is"),
+        Key(
+            "made_at",
+            Kind.PERCENT,
+            "the wood's moisture while it is worked, as a meter shows it; 8 % unless said",
+        ),
+        Key(
+            "humidity",
+            Kind.PERCENT,
+            "how damp the shop's air is; the moisture follows from it where it isn't said",
+        ),
+        Key("temperature", Kind.TEMPERATURE, "how warm that air is; 20 C unless said"),
     ),
     where="`shop:` in project.yaml",
+)
+
+HOUSE = Table(
+    "a house",
+    (
+        Key("climate", Kind.WORD, "what the house is like over the year", words=tuple(CLIMATES)),
+        Key(
+            "humidity",
+            Kind.PERCENTS,
+            "how damp its air is in the driest month and in the dampest; goes before the climate",
+        ),
+        Key("moisture", Kind.PERCENTS, "what the wood in it comes to, as a meter shows it; goes before both"),
+        Key("temperature", Kind.TEMPERATURE, "how warm that air is; 20 C unless said"),
+    ),
+    where="`house:` in project.yaml, where the piece will stand",
+)
+
+SPECIES = Table(
+    "a species",
+    (
+        Key("name", Kind.TEXT, "what it is called; otherwise its own name in words"),
+        Key("also", Kind.TEXTS, "other names it goes by"),
+        Key("radial", Kind.NUMBER, "shrinkage across the rings, green to ovendry, in percent"),
+        Key("tangential", Kind.NUMBER, "shrinkage along the rings, in percent"),
+        Key("volumetric", Kind.NUMBER, "shrinkage of the volume, in percent"),
+        Key("moves_radial", Kind.NUMBER, "change for each percent of moisture across the rings: `0.0013`"),
+        Key("moves_tangential", Kind.NUMBER, "change for each percent of moisture along the rings"),
+        Key("gravity", Kind.NUMBER, "specific gravity at 12 % moisture: `0.5`"),
+        Key("stiffness", Kind.NUMBER, "modulus of elasticity at 12 % moisture, in GPa"),
+        Key("source", Kind.TEXT, "where the numbers come from", required=True),
+        Key("note", Kind.TEXT, "a word about it"),
+    ),
+    where="each name under `species:`, to add a wood or to correct one of the table's",
+)
+
+RATES = Table(
+    "a rate",
+    (
+        Key("finish", Kind.NUMBER, "square metres that a litre covers in one coat; 8.5 unless said"),
+        Key("wasted", Kind.PERCENT, "finish left in brush and tin; 10 % unless said"),
+        Key("lift", Kind.BURDEN, "what one person lifts alone at most; 25 kg unless said"),
+    ),
+    where="`rates:` in project.yaml, where the trade's usual ones don't suit",
+)
+
+LOAD = Table(
+    "a load",
+    (
+        Key("is", Kind.BURDEN, "how heavy it is", required=True),
+        Key("at", Kind.WORD, "where it lies; spread unless said", words=LOAD_AT),
+        Key("ends", Kind.WORD, "how the ends are held; resting unless said", words=LOAD_ENDS),
+        Key("span", Kind.FORMULA, "how far it is between supports; otherwise the length between shoulders"),
+        Key("limit", Kind.FORMULA, "how far it may sag, as a share of the span; `1/600` unless said"),
+    ),
+    where="`load:` of a part that carries something",
+    shorthand="is",
 )
 
 STOCK = Table(
@@ -163,6 +238,7 @@ PART = Table(
         Key("glued_up", Kind.TEXT, "that it is glued up from narrower boards"),
         Key("for", Kind.TEXT, "what it is for"),
         Key("face", Kind.TEXT, "which side is meant to be seen"),
+        Key("load", Kind.TABLE, "what it carries, for shelves and rails: `20 kg`"),
         Key("cuts", Kind.TABLES, "what is taken away from it"),
         Key("note", Kind.TEXT, "a word about it"),
     ),
@@ -446,6 +522,9 @@ PROJECT = Table(
         Key("origin", Kind.TABLE, "where the plan comes from"),
         Key("sizes", Kind.NAMED, "the named sizes"),
         Key("shop", Kind.TABLE, "the shop it is built in"),
+        Key("house", Kind.TABLE, "the house it will stand in"),
+        Key("species", Kind.NAMED, "woods the table lacks, or has wrong"),
+        Key("rates", Kind.TABLE, "how much is reckoned for a job"),
         Key("stock", Kind.NAMED, "what parts are made from"),
         Key("parts", Kind.NAMED, "the parts"),
         Key("joints", Kind.NAMED, "what gives parts that meet their matching cuts"),

@@ -9,13 +9,14 @@ from typing import Literal, cast
 
 from benchalong.ground.marks import Place
 from benchalong.ground.prose import WrittenProse
-from benchalong.reading import language
+from benchalong.reading import language, wood
 from benchalong.reading.cuts import cut
 from benchalong.reading.joint_language import JOINT
 from benchalong.reading.joints import joint
 from benchalong.reading.language import Kind
 from benchalong.reading.shape import Entry, counted
 from benchalong.reading.written import (
+    Air,
     Assembly,
     Change,
     Finish,
@@ -26,6 +27,7 @@ from benchalong.reading.written import (
     Origin,
     Part,
     Project,
+    Rates,
     Shop,
     Size,
     Stage,
@@ -55,6 +57,9 @@ def project(entry: Entry) -> Project:
         origin=entry.one("origin", origin, language.ORIGIN) or Origin(),
         sizes=sizes,
         shop=entry.one("shop", shop, language.SHOP) or Shop(),
+        house=entry.one("house", wood.house, language.HOUSE) or Air(),
+        species=entry.named("species", wood.species, language.SPECIES),
+        rates=entry.one("rates", wood.rates, language.RATES) or Rates(),
         stock=entry.named("stock", stock, language.STOCK),
         parts=entry.named("parts", part, language.PART),
         joints=entry.named("joints", joint, JOINT),
@@ -95,6 +100,7 @@ def shop(entry: Entry) -> Shop:
         country=entry.text("country"),
         session=entry.text("session"),
         bench=entry.text("bench"),
+        air=wood.shop_air(entry),
     )
 
 
@@ -126,6 +132,7 @@ def part(entry: Entry) -> Part:
         glued_up=entry.text("glued_up"),
         purpose=entry.text("for"),
         shows=entry.text("face"),
+        load=entry.one("load", wood.load, language.LOAD),
         cuts=entry.list_of("cuts", cut, language.CUT),
         note=entry.text("note"),
     )

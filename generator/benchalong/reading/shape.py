@@ -10,13 +10,14 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterable, Mapping
 from datetime import date
-from typing import Literal, TypeAlias, TypeVar
+from typing import Any, Literal, TypeAlias, TypeVar
 
 from benchalong.ground.marks import Mark, Path, Place
 from benchalong.ground.problems import Problem
 from benchalong.ground.prose import WrittenProse
 from benchalong.ground.report import either
 from benchalong.ground.words import nearest_words, slips
+from benchalong.reading import measures
 from benchalong.reading.holes import one_line
 from benchalong.reading.language import Key, Kind, Table
 from benchalong.reading.markdown import markdown
@@ -45,6 +46,13 @@ SPELT = {
     Kind.HANDLE: (HANDLE, "a handle without spaces: letters, digits, hyphens"),
     Kind.MAIL: (MAIL, "a mail address: bench@example.org"),
     Kind.WEB: (WEB, "a web address that begins with https://"),
+}
+MEASURES: Mapping[Kind, Callable[[str], object]] = {
+    Kind.NUMBER: measures.number,
+    Kind.PERCENT: measures.percent,
+    Kind.PERCENTS: measures.percents,
+    Kind.TEMPERATURE: measures.celsius,
+    Kind.BURDEN: measures.burden,
 }
 ENOUGH = 1000
 """So many problems are answered with the nearest right word; who has more has another trouble."""
@@ -106,6 +114,14 @@ class Entry:
             return int(text)
         self.complain(key, f"{_shown(text)} is not a whole number above zero", "a whole number, such as 4")
         return None
+
+    def measure(self, key: str, kind: Kind) -> Any:
+        """A number with its unit; which type it is follows from its kind, in `MEASURES`."""
+        text = self._text(key, kind)
+        found = None if text is None else MEASURES[kind](text.strip())
+        if text is not None and found is None:
+            self.complain(key, f"{_shown(text)} can't be used as {key}", kind.value)
+        return found
 
     def name(self, key: str) -> Name:
         return self._text(key, Kind.NAME) or ""
@@ -264,7 +280,11 @@ class Entry:
     def called(self) -> str:
         """What it is in a sentence: `the part door_stile`, `this cut`."""
         last = self.path[-1]
-        if len(self.path) > 2 and isinstance(last, str) and last not in ("origin", "shop", "ask", "look"):
+        if (
+            len(self.path) > 2
+            and isinstance(last, str)
+            and last not in ("origin", "shop", "house", "rates", "load", "ask", "look")
+        ):
             return f"the {self.table.noun} {last}"
         return f"this {self.table.noun}"
 

@@ -7,7 +7,9 @@ from benchalong.reading.joint_language import JOINTS
 from benchalong.reading.language import CUTS, Table
 
 TABLES: tuple[Table, ...] = (
-    said.PROJECT, said.ORIGIN, said.SIZE, said.SHOP, said.STOCK, said.PART, *CUTS.values(), said.CORNER,
+    said.PROJECT, said.ORIGIN, said.SIZE, said.SHOP, said.HOUSE, said.SPECIES, said.RATES, said.STOCK,
+    said.PART,
+    said.LOAD, *CUTS.values(), said.CORNER,
     *JOINTS.values(), said.ASSEMBLY, said.PLACE, said.HARDWARE, said.JIG, said.FINISH, said.CHANGE,
     said.HAND_OVER, said.LOOK, said.STAGE, said.STEP, said.AMISS, said.PICTURE, said.QUESTION, said.REPLY,
     said.BUILDER, said.BOARD,

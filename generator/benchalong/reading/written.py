@@ -10,8 +10,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from fractions import Fraction
 from typing import Literal, TypeAlias
 
+from benchalong.ground.lengths import Length
 from benchalong.ground.prose import WrittenProse
 
 Formula: TypeAlias = str
@@ -63,6 +65,39 @@ class Stock:
 
 
 @dataclass(frozen=True)
+class Burden:
+    """A weight that something carries."""
+
+    kilograms: Fraction
+    per: Length | None = None
+    """For each length of this many mm; None when it is the whole."""
+
+
+@dataclass(frozen=True)
+class Rates:
+    """What the author reckons with, where it isn't the trade's usual."""
+
+    finish: Fraction | None = None
+    """Square metres a litre."""
+    wasted: Fraction | None = None
+    """Percent."""
+    lift: Burden | None = None
+
+
+@dataclass(frozen=True)
+class Load:
+    """What a part carries, and how."""
+
+    burden: Burden | None = None
+    at: str = ""
+    """spread or middle."""
+    ends: str = ""
+    """resting or fixed."""
+    span: Formula | None = None
+    limit: Formula | None = None
+
+
+@dataclass(frozen=True)
 class Corner:
     """A corner of a shaped outline: from end a, from edge a, and the radius it is rounded with."""
 
@@ -103,6 +138,7 @@ class Part:
     """`for:` in the file: what it's for."""
     shows: str = ""
     """Which side is meant to be seen, in words: `face: front of the door`."""
+    load: Load | None = None
     cuts: tuple[Cut, ...] = ()
     note: str = ""
 
@@ -189,11 +225,41 @@ class Change:
 
 
 @dataclass(frozen=True)
+class Air:
+    """How damp it is somewhere; percents, degrees Celsius."""
+
+    climate: str = ""
+    """A named one."""
+    humidity: tuple[Fraction, Fraction] | None = None
+    moisture: tuple[Fraction, Fraction] | None = None
+    """Of the wood."""
+    celsius: Fraction | None = None
+
+
+@dataclass(frozen=True)
 class Shop:
     tools: tuple[str, ...] = ()
     country: str = ""
     session: str = ""
     bench: str = ""
+    air: Air = Air()
+
+
+@dataclass(frozen=True)
+class Wood:
+    """A species as the author knows it."""
+
+    name: str = ""
+    also: tuple[str, ...] = ()
+    radial: Fraction | None = None
+    tangential: Fraction | None = None
+    volumetric: Fraction | None = None
+    moves_radial: Fraction | None = None
+    moves_tangential: Fraction | None = None
+    gravity: Fraction | None = None
+    stiffness: Fraction | None = None
+    source: str = ""
+    note: str = ""
 
 
 @dataclass(frozen=True)
@@ -339,6 +405,9 @@ class Project:
     origin: Origin = Origin()
     sizes: Mapping[Name, Size] = field(default_factory=dict)
     shop: Shop = Shop()
+    house: Air = Air()
+    species: Mapping[Name, Wood] = field(default_factory=dict)
+    rates: Rates = Rates()
     stock: Mapping[Name, Stock] = field(default_factory=dict)
     parts: Mapping[Name, Part] = field(default_factory=dict)
     joints: Mapping[Name, Joint] = field(default_factory=dict)

@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from typing import Any
 
+from benchalong.workings.amounts import AMOUNTS
+from benchalong.workings.bulks import BULKS
 from benchalong.workings.clashes import CLASHES
+from benchalong.workings.climate import CLIMATE
 from benchalong.workings.copies import COPIES
 from benchalong.workings.cut_check import CUT_CHECK
 from benchalong.workings.cut_list import CUT_LIST
@@ -12,14 +15,18 @@ from benchalong.workings.extent import EXTENT
 from benchalong.workings.groove_ends import GROOVE_ENDS
 from benchalong.workings.left_wood import LEFT_WOOD
 from benchalong.workings.meetings import MEETINGS
+from benchalong.workings.movement import MOVEMENT
 from benchalong.workings.moving import MOVING
 from benchalong.workings.never_used import NEVER_USED
 from benchalong.workings.placed import PLACED
 from benchalong.workings.placing_check import PLACING_CHECK
 from benchalong.workings.proportions import PROPORTIONS
+from benchalong.workings.sag import SAG
 from benchalong.workings.solids import SOLIDS
 from benchalong.workings.touched import TOUCHED
 from benchalong.workings.ways_out import WAYS_OUT
+from benchalong.workings.weights import WEIGHTS
+from benchalong.workings.woods import WOODS
 from benchalong.workings.working import Working
 
 WORKINGS: tuple[Working[Any], ...] = (
@@ -39,5 +46,12 @@ WORKINGS: tuple[Working[Any], ...] = (
     MOVING,
     PLACING_CHECK,
     PROPORTIONS,
+    BULKS,
+    WOODS,
+    CLIMATE,
+    MOVEMENT,
+    WEIGHTS,
+    AMOUNTS,
+    SAG,
 )
 """Each after those it needs."""

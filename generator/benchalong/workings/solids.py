@@ -51,6 +51,13 @@ class Solid:
     """Length, width, thickness of the part before anything was taken, mm."""
 
     @property
+    def surface(self) -> float:
+        """mm2, all sides."""
+        corners = self.vertices[self.triangles]
+        normals = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
+        return float(np.linalg.norm(normals, axis=1).sum() / 2)
+
+    @property
     def is_empty(self) -> bool:
         """Whether the cuts leave nothing."""
         return len(self.triangles) == 0

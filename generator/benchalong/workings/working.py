@@ -12,6 +12,7 @@ from dataclasses import dataclass, field
 from typing import Any, Generic, TypeVar, cast
 
 from benchalong.ground.problems import Finding
+from benchalong.ground.store import Store
 from benchalong.plan.model import Plan
 
 T = TypeVar("T")
@@ -32,17 +33,19 @@ class Worked:
 
     results: Mapping[str, object] = field(default_factory=dict)
     findings: tuple[Finding, ...] = ()
+    store: Store | None = None
+    """Of finished work, for what takes long and is the same again."""
 
     def __getitem__(self, working: Working[T]) -> T:
         return cast(T, self.results[working.name])
 
 
-def work_all(plan: Plan, workings: tuple[Working[Any], ...]) -> Worked:
+def work_all(plan: Plan, workings: tuple[Working[Any], ...], store: Store | None = None) -> Worked:
     """Every working in turn, each shown only what it asked for."""
     results: dict[str, object] = {}
     findings: list[Finding] = []
     for working in workings:
-        visible = Worked({need.name: results[need.name] for need in working.needs})
+        visible = Worked({need.name: results[need.name] for need in working.needs}, store=store)
         results[working.name], found = working.work(plan, visible)
         findings.extend(found)
     return Worked(results, tuple(findings))
