@@ -19,8 +19,7 @@ class Sheet:
     words: tuple[str, ...]
     """Any of which in its name tells it."""
     density: Fraction
-    """Kilograms per cubic metre: an estimate without a published source. Two sheets of one kind differ by a
-    tenth and more."""
+    """Kilograms per cubic metre: an estimate without a published source. Sheets of one kind differ."""
     stiffness: Fraction
     """Modulus of elasticity along the face grain, in GPa: the lower end of its range, common practice."""
     lasting: Fraction
