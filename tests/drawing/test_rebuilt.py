@@ -1,0 +1,279 @@
+"""A part rebuilt from the numbers on its drawing, as a builder would: they give the plan's shape.
+
+What is read is the finished SVG: each number or letter, the size line beside it, the two ticks on that
+line. The numbers are chained from one end of the part until every edge in the three views has its place.
+These places must be all those at which the plan's solid has a corner, on each axis. Neither the sizes
+asked for nor the layout are looked at, and nothing is measured off the sheet but where one cut is like
+another, as the drawing then says. It covers parts whose cuts are all square.
+"""
+
+from __future__ import annotations
+
+import re
+import xml.etree.ElementTree as ElementTree
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+import pytest
+
+from benchalong.drawing.part import part_drawing
+from benchalong.drawing.picture import Picture
+from benchalong.plan.model import Part
+from benchalong.road import travel
+from benchalong.workings.solids import shaped, solid_of
+from conftest import EXAMPLES, ROOT
+
+SVG = "{http://www.w3.org/2000/svg}"
+SQUARE = {"groove", "dado", "rabbet", "tongue", "tenon", "mortise", "notch"}
+NEAR = 0.25
+"""Places nearer than this, in px, are one; lines are written to a tenth of a px."""
+BESIDE = (5.0, 8.5)
+"""From a number's base line to its size line, px: more where it stands over the ticks."""
+NOT_READ = {"side"}
+"""Parts left out, for the reason above."""
+Stroke = tuple[float, float, float, float]
+
+
+@dataclass
+class View:
+    thin: list[Stroke] = field(default_factory=list)
+    edges: list[Stroke] = field(default_factory=list)
+    texts: list[tuple[str, float, float, bool]] = field(default_factory=list)
+    """What is said (an exact length, or the letter that stands for one), where, whether upright."""
+
+    def places(self, upright: bool) -> list[float]:
+        """Where edges end, along one direction of the sheet."""
+        ends = [end for one in self.edges for end in ((one[1], one[3]) if upright else (one[0], one[2]))]
+        return _each_once(ends)
+
+
+@dataclass
+class Sheet:
+    views: tuple[View, View, View]
+    """Face, edge, end."""
+    listed: dict[str, Fraction]
+    are_alike: bool
+
+
+def read_sheet(picture: Picture) -> Sheet:
+    views = [View()]
+    listed: dict[str, Fraction] = {}
+    key, is_list, has_words = "", False, False
+    for element in ElementTree.fromstring(picture.svg):
+        kind = element.attrib.get("class", "")
+        if element.tag == f"{SVG}circle" and len(views) == 3:
+            is_list = is_list or kind == "thin"
+        elif element.tag == f"{SVG}path" and not is_list:
+            if has_words:
+                views.append(View())
+                has_words = False
+            if kind == "thin":
+                views[-1].thin += strokes(element.attrib["d"])
+            elif kind in ("visible", "hidden-line"):
+                views[-1].edges += strokes(element.attrib["d"])
+        elif element.tag == f"{SVG}text":
+            has_words = True
+            says = element.attrib.get("data-mm") or (element.text or "" if kind == "key" else "")
+            x, y = float(element.attrib["x"]), float(element.attrib["y"])
+            if not is_list and says:
+                views[-1].texts.append((says, x, y, "transform" in element.attrib))
+            elif is_list and kind == "key":
+                key = says
+            elif is_list and says and key:
+                listed[key], key = Fraction(says), ""
+    face, edge, end = views
+    return Sheet((face, edge, end), listed, "alike" in picture.svg)
+
+
+def strokes(data: str) -> list[Stroke]:
+    found: list[Stroke] = []
+    x = y = 0.0
+    for letter, numbers in re.findall(r"([MLHV])([-\d. ]+)", data):
+        spot = [float(number) for number in numbers.split()]
+        new = (spot[0], y) if letter == "H" else (x, spot[0]) if letter == "V" else (spot[0], spot[1])
+        if letter != "M":
+            found.append((x, y, *new))
+        x, y = new
+    return found
+
+
+Told = tuple[float, float, Fraction]
+"""From and to on the sheet, in px, and what that measures, in mm."""
+
+
+def told(sheet: Sheet, view: View, upright: bool) -> list[Told]:
+    """Every size line of a view in one direction, with its number."""
+    found = []
+    for says, x, y, is_upright in view.texts:
+        if is_upright == upright:
+            ends = _ticks(view, x, y, upright)
+            if len(ends) == 2:
+                length = sheet.listed[says] if says in sheet.listed else Fraction(says)
+                found.append((min(ends), max(ends), length))
+    return found
+
+
+def _ticks(view: View, x: float, y: float, upright: bool) -> list[float]:
+    """Where the ticks are on the size line beside a number."""
+    off, along = (x, y) if upright else (y, x)
+    lines = [_flat(one, upright) for one in view.thin]
+    return next((ends for by in BESIDE if len(ends := _ticks_at(lines, off + by, along)) == 2), [])
+
+
+def _ticks_at(lines: list[Stroke], at: float, along: float) -> list[float]:
+    line = next(
+        (
+            (low, high)
+            for a, low, b, high in lines
+            if abs(a - at) < NEAR and abs(b - at) < NEAR and low - NEAR <= along <= high + NEAR and low < high
+        ),
+        None,
+    )
+    if line is None:
+        return []
+    return [
+        (low + high) / 2
+        for a, low, b, high in lines
+        if abs(abs(b - a) - 8) < NEAR
+        and abs((a + b) / 2 - at) < NEAR
+        and line[0] - NEAR <= (low + high) / 2 <= line[1] + NEAR
+    ]
+
+
+def _flat(one: Stroke, upright: bool) -> Stroke:
+    """Off the size line, along it; from the lower end along it to the upper."""
+    x0, y0, x1, y1 = one
+    a, b = ((x0, y0), (x1, y1)) if upright else ((y0, x0), (y1, x1))
+    return (*a, *b) if a[1] <= b[1] else (*b, *a)
+
+
+def chained(places: list[float], sizes: list[Told], are_alike: bool) -> dict[float, Fraction]:
+    """From the first place on, everything that the numbers lead to."""
+    known: dict[float, Fraction] = {min(places): Fraction(0)}
+    while True:
+        new = _led_to(known, places, sizes)
+        if not new and are_alike:
+            new = _like_another(known, places, sizes)
+        if not new:
+            return known
+        known |= new
+
+
+def _led_to(known: dict[float, Fraction], places: list[float], sizes: list[Told]) -> dict[float, Fraction]:
+    new: dict[float, Fraction] = {}
+    for start, end, length in sizes:
+        for here, there, by in ((start, end, length), (end, start, -length)):
+            place = _known(known, here)
+            if place is not None and _known(known, there) is None:
+                new[_nearest(places, there)] = known[place] + by
+    return new
+
+
+def _like_another(
+    known: dict[float, Fraction], places: list[float], sizes: list[Told]
+) -> dict[float, Fraction]:
+    """One further place, as far from one known as another stretch with a number is long on the sheet: the
+    one that fits best."""
+    fits = [
+        (abs(abs(place - here) - (end - start)), place, at + (length if place > here else -length))
+        for place in places
+        if _known(known, place) is None
+        for here, at in known.items()
+        for start, end, length in sizes
+    ]
+    best = min(fits, default=None)
+    return {best[1]: best[2]} if best and best[0] < NEAR else {}
+
+
+def _known(known: dict[float, Fraction], at: float) -> float | None:
+    return next((one for one in known if abs(one - at) < NEAR), None)
+
+
+def _nearest(places: list[float], at: float) -> float:
+    return min((*places, at), key=lambda one: (abs(one - at) >= NEAR, abs(one - at)))
+
+
+def _each_once(values: list[float]) -> list[float]:
+    kept: list[float] = []
+    for value in sorted(values):
+        if not kept or value > kept[-1] + NEAR:
+            kept.append(value)
+    return kept
+
+
+def rebuilt(picture: Picture) -> tuple[set[Fraction], set[Fraction], set[Fraction]]:
+    """Where the numbers put the edges along, across and down."""
+    sheet = read_sheet(picture)
+    face, edge, end = sheet.views
+    found = []
+    for pair, upright in (((face, edge), False), ((face, end), True)):
+        places = _each_once([place for view in pair for place in view.places(upright)])
+        sizes = [size for view in pair for size in told(sheet, view, upright)]
+        found.append(set(chained(places, sizes, sheet.are_alike).values()))
+    _, down = min((_down(sheet, is_turned) for is_turned in (False, True)), key=lambda one: one[0])
+    return found[0], found[1], down
+
+
+def _down(sheet: Sheet, is_turned: bool) -> tuple[tuple[int, int], set[Fraction]]:
+    """The thickness shows upright in the edge's view and level in the end's, perhaps the other way round:
+    as it is meant, more edges of the two coincide."""
+    _, edge, end = sheet.views
+    first, last = min(edge.places(True)), max(edge.places(True))
+    start = min(end.places(False))
+
+    def moved(place: float) -> float:
+        return last - (place - start) if is_turned else first + (place - start)
+
+    ends = [(moved(low), moved(high), length) for low, high, length in told(sheet, end, False)]
+    sizes = [*told(sheet, edge, True), *((min(a, b), max(a, b), length) for a, b, length in ends)]
+    places = _each_once([*edge.places(True), *(moved(place) for place in end.places(False))])
+    known = set(chained(places, sizes, sheet.are_alike).values())
+    return (len(places), -len(known)), known
+
+
+def corners(part: Part) -> tuple[set[float], set[float], set[float]]:
+    """Where the plan's solid has corners on each axis, in mm to a millionth."""
+    along, across, down = ({round(float(v), 6) for v in column} for column in solid_of(part).vertices.T)
+    return along, across, down
+
+
+def square_parts(project: str) -> list[tuple[Part, Picture]]:
+    plan = travel(ROOT / "content" / project).plan
+    parts = [shaped(plan, shape) for shape in plan.shapes.values()]
+    return [
+        (
+            part,
+            part_drawing(
+                part, solid_of(part), precision=plan.precision, units=plan.units, projection=plan.projection
+            ),
+        )
+        for part in parts
+        if {cut.kind for cut in part.cuts} <= SQUARE and part.id not in NOT_READ
+    ]
+
+
+def missing(part: Part, picture: Picture) -> dict[str, set[float]]:
+    """Corners of the plan's solid that the numbers don't lead to, and places they lead to without one."""
+    wrong: dict[str, set[float]] = {}
+    rows = zip(("along", "across", "down"), rebuilt(picture), corners(part), part.box, strict=True)
+    for axis, places, expected, whole in rows:
+        found = {round(float(place), 6) for place in places}
+        turned = {round(float(whole - place), 6) for place in places}
+        if expected not in (found, turned):
+            wrong[axis] = min(expected ^ found, expected ^ turned, key=len)
+    return wrong
+
+
+@pytest.mark.parametrize("project", EXAMPLES)
+def test_the_numbers_on_a_drawing_give_the_plans_shape(project: str) -> None:
+    parts = square_parts(project)
+    assert len(parts) >= {"seed-cupboard": 8, "step-stool": 3}[project]
+    wrong = {part.name: found for part, picture in parts if (found := missing(part, picture))}
+    assert wrong == {}
+
+
+def test_a_wrong_number_would_be_seen() -> None:
+    part, picture = next(one for one in square_parts("seed-cupboard") if one[0].id == "top_rail")
+    wrong = Picture(picture.svg.replace("1905/8", "1906/8"), picture.alt, picture.width, picture.height)
+    assert wrong.svg != picture.svg
+    assert missing(part, wrong)
