@@ -7,8 +7,8 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from bench.scaled import write_scaled
 
+from bench.scaled import write_scaled
 from benchalong.plan.model import Plan
 from benchalong.plan.resolve import resolve
 from benchalong.reading.project import read_project
