@@ -1,0 +1,185 @@
+"""Lay pieces out on boards: the whole search.
+
+First boards are filled one after another, many times over, each time having learned from the last (`sequence`).
+Every filling made is kept. Then the kept fillings are chosen from at the least cost, and the prices that come with
+the choice ask for new fillings (column generation: Gilmore & Gomory 1961, 1965), in turns, until the cost meets the
+lower bound or the work allowed is done.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, field
+
+import numpy as np
+
+from benchalong.workings.layout.bounds import lower_bound
+from benchalong.workings.layout.filling import Filled, Filler, Ints, Work
+from benchalong.workings.layout.inner import Inner
+from benchalong.workings.layout.master import Column, Master, choose
+from benchalong.workings.layout.sequence import Full, Manner, Sheets, corrected, first_worth, in_sequence
+from benchalong.workings.layout.tree import without
+
+IsOver = Callable[[], bool]
+"""A clock: whether the search must end."""
+
+
+@dataclass(frozen=True)
+class Found:
+    """Boards as filled, and how many of each kind found no room."""
+
+    full: tuple[Full, ...]
+    left_out: tuple[int, ...]
+    lower_bound: int
+    ended_early: bool
+
+
+@dataclass
+class Search:
+    """What is known so far: the fillings kept, and the best choice of them."""
+
+    inner: Inner
+    work: Work
+    is_over: IsOver
+    bound: int
+    kept: dict[tuple[int, tuple[int, ...]], Filled] = field(default_factory=dict)
+    best: tuple[Full, ...] = ()
+    missing: tuple[int, ...] = ()
+    rank: tuple[float, ...] = (float("inf"),)
+    """How good the best is, less being better: area left out, cost."""
+
+    @property
+    def cost(self) -> float:
+        """Of the best, when it leaves nothing out."""
+        return self.rank[1] if self.rank[0] == 0 else float("inf")
+
+    @property
+    def is_done(self) -> bool:
+        return self.cost <= self.bound or self.work.left <= 0 or self.is_over()
+
+    def keep(self, sheet: int, filled: Filled) -> bool:
+        """Whether it is new."""
+        key = (sheet, filled.counts)
+        is_new = key not in self.kept
+        if is_new:
+            self.kept[key] = filled
+        return is_new
+
+    def offer(self, full: Sequence[Full], left: Ints) -> None:
+        """Takes the boards if they are better."""
+        areas = np.array([kind.area for kind in self.inner.kinds])
+        cost = float(sum(self.inner.sheets[board.sheet].cost for board in full))
+        rank = (float(left @ areas), cost)
+        if rank < self.rank:
+            self.best, self.missing, self.rank = tuple(full), tuple(left.tolist()), rank
+
+
+def lay_out_sheets(inner: Inner, *, effort: int, seed: int, is_over: IsOver = lambda: False) -> Found:
+    """The best layout found. Bounded by `effort`; the same seed gives the same layout."""
+    work = Work(effort)
+    search = Search(inner, work, is_over, lower_bound(inner), missing=inner.demand)
+    sheets = Sheets(inner, Filler(inner, work))
+    chance = np.random.default_rng(seed)
+    rounds = _rounds(search, sheets, chance)
+    while not search.is_done and next(rounds, None) is not None:
+        pass
+    ended_early = is_over() and search.cost > search.bound
+    return Found(search.best, search.missing, search.bound, ended_early)
+
+
+def _rounds(search: Search, sheets: Sheets, chance: np.random.Generator) -> Iterator[str]:
+    """The steps of the search, one after another."""
+    for _ in _learn(search, sheets, chance, passes=24):
+        yield "learn"
+    while True:
+        for _ in _price(search, sheets, chance, times=40):
+            yield "price"
+        _choose(search, nodes=200)
+        yield "choose"
+        for _ in _learn(search, sheets, chance, passes=12):
+            yield "learn"
+        _choose(search, nodes=200)
+        yield "choose"
+
+
+def _learn(search: Search, sheets: Sheets, chance: np.random.Generator, *, passes: int) -> Iterator[None]:
+    inner = search.inner
+    power = float(chance.uniform(1.0, 1.1))
+    worth = first_worth(inner, power)
+    numbers = [sheet.number for sheet in inner.sheets]
+    for _ in range(passes):
+        manner = Manner(beam=int(chance.choice([10, 20, 40])), by_density=bool(chance.random() < 0.7))
+        full, left = in_sequence(inner, sheets, worth, manner, np.array(inner.demand), numbers)
+        for board in full:
+            search.keep(board.sheet, board.filled)
+        search.offer(full, left)
+        worth = corrected(inner, worth, full, power, chance)
+        yield
+
+
+def _price(search: Search, sheets: Sheets, chance: np.random.Generator, *, times: int) -> Iterator[None]:
+    """Prices ask for fillings that are worth more than their board costs."""
+    inner = search.inner
+    forbidding = 10.0 * sum(sheet.cost for sheet in inner.sheets) + 1.0
+    master = Master(inner.demand, [sheet.number for sheet in inner.sheets], forbidding)
+    for (sheet, counts), _ in search.kept.items():
+        master.add(Column(sheet, inner.sheets[sheet].cost, counts))
+    demand = np.array(inner.demand)
+    for _ in range(times):
+        prices = master.prices()
+        added = 0
+        for index, sheet in enumerate(inner.sheets):
+            least = sheet.cost + float(prices.rent[index]) + 1e-7
+            for by_density in (True, False):
+                manner = Manner(beam=40, by_density=by_density, keep=8)
+                for filled in sheets.fill(index, demand, prices.worth, manner):
+                    if filled.worth > least and search.keep(index, filled):
+                        master.add(Column(index, sheet.cost, filled.counts))
+                        added += 1
+        yield
+        if not added:
+            return
+
+
+def _choose(search: Search, *, nodes: int) -> None:
+    """The best whole choice among the fillings kept."""
+    inner = search.inner
+    keys = list(search.kept)
+    columns = [Column(sheet, inner.sheets[sheet].cost, counts) for sheet, counts in keys]
+    numbers = [sheet.number for sheet in inner.sheets]
+    below = search.cost if np.isfinite(search.cost) else float(sum(s.cost * s.number for s in inner.sheets)) + 1
+    chosen = choose(columns, inner.demand, numbers, below=below, nodes=nodes)
+    if chosen is None:
+        return
+    full = [
+        Full(sheet, search.kept[(sheet, counts)])
+        for (sheet, counts), times in zip(keys, chosen, strict=True)
+        for _ in range(times)
+    ]
+    search.offer(_without_spares(full, inner), np.zeros(len(inner.kinds), dtype=np.int64))
+
+
+def _without_spares(full: Sequence[Full], inner: Inner) -> list[Full]:
+    """What is cut more often than wanted becomes waste, on the emptiest boards first."""
+    counts = np.sum([board.filled.counts for board in full], axis=0)
+    spare = dict(enumerate((counts - np.array(inner.demand)).tolist()))
+    areas = np.array([kind.area for kind in inner.kinds])
+    order = sorted(range(len(full)), key=lambda at: float(np.array(full[at].filled.counts) @ areas))
+    made = list(full)
+    for at in order:
+        made[at] = _without(full[at], spare, inner)
+    return [board for board in made if any(board.filled.counts)]
+
+
+def _without(board: Full, spare: dict[int, int], inner: Inner) -> Full:
+    here = {
+        kind: min(spare[kind], count) for kind, count in enumerate(board.filled.counts) if count and spare[kind] > 0
+    }
+    if not here:
+        return board
+    counts = tuple(count - here.get(kind, 0) for kind, count in enumerate(board.filled.counts))
+    for kind, number in here.items():
+        spare[kind] -= number
+    members = {kind: number * len(inner.kinds[kind].sizes) for kind, number in here.items()}
+    tree = without(board.filled.tree, members)
+    return Full(board.sheet, Filled(tree, counts, board.filled.worth))
