@@ -37,6 +37,8 @@ class Prices:
     """What one more board of each kind would save (not below zero)."""
     shares: Floats
     """How often each column is used."""
+    iterations: int
+    """What finding it took."""
 
 
 class Master:
@@ -61,53 +63,58 @@ class Master:
         self._model.addCol(column.cost, 0, _INFINITE, rows.size, rows, entries)
         self.columns.append(column)
 
+    def want(self, demand: Sequence[int], numbers: Sequence[int]) -> None:
+        """Asks for so many pieces and boards instead."""
+        for row, wanted in enumerate(demand):
+            self._model.changeRowBounds(row, wanted, _INFINITE)
+        for row, number in enumerate(numbers, self._kinds):
+            self._model.changeRowBounds(row, -_INFINITE, number)
+
     def prices(self) -> Prices:
         self._model.run()
-        solution = self._model.getSolution()
+        solution, info = self._model.getSolution(), self._model.getInfo()
         duals = np.array(solution.row_dual)
         return Prices(
-            cost=float(self._model.getInfo().objective_function_value),
+            cost=float(info.objective_function_value),
             worth=np.maximum(duals[: self._kinds], 0.0),
             rent=np.maximum(-duals[self._kinds :], 0.0),
             shares=np.array(solution.col_value)[self._kinds :],
+            iterations=max(0, info.simplex_iteration_count),
         )
 
 
+@dataclass(frozen=True)
+class Choice:
+    """How often each column; None: none was found. `iterations`: what the search took."""
+
+    times: list[int] | None
+    iterations: int
+
+
 def choose(
-    columns: Sequence[Column],
-    demand: Sequence[int],
-    numbers: Sequence[int],
-    *,
-    below: float,
-    nodes: int,
-    start: Sequence[int] | None = None,
-) -> list[int] | None:
-    """How often each column, at a cost below `below`; None when none is found within so many nodes."""
+    columns: Sequence[Column], demand: Sequence[int], numbers: Sequence[int], *, at_most: float, nodes: int
+) -> Choice:
+    """The first choice found at a cost of at most `at_most`, within so many nodes of the search tree."""
     kinds, width = len(demand), len(columns)
     if width == 0:
-        return None
-    matrix = np.zeros((kinds + len(numbers), width))
+        return Choice(None, 0)
+    costs = np.array([column.cost for column in columns], float)
+    matrix = np.zeros((kinds + len(numbers) + 1, width))
     for at, column in enumerate(columns):
         matrix[:kinds, at] = column.counts
         matrix[kinds + column.sheet, at] = 1
-    lower = np.concatenate([np.array(demand, float), np.full(len(numbers), -_INFINITE)])
-    upper = np.concatenate([np.full(kinds, _INFINITE), np.array(numbers, float)])
-    costs = np.array([column.cost for column in columns], float)
+    matrix[-1] = costs
+    lower = np.concatenate([np.array(demand, float), np.full(len(numbers) + 1, -_INFINITE)])
+    upper = np.concatenate([np.full(kinds, _INFINITE), np.array(numbers, float), [at_most]])
     model = quiet_highs()
     model.setOptionValue("mip_max_nodes", nodes)
-    model.setOptionValue("mip_max_stall_nodes", nodes)
-    model.setOptionValue("objective_bound", below)
+    model.setOptionValue("mip_max_improving_sols", 1)
     model.passModel(_whole_number_model(matrix, lower, upper, costs))
-    if start is not None:
-        solution = highspy.HighsSolution()
-        solution.col_value = list(map(float, start))
-        model.setSolution(solution)
     model.run()
-    values = model.getSolution().col_value
-    if not values or model.getInfo().primal_solution_status != 2:
-        return None
-    chosen = [round(value) for value in values]
-    return chosen if costs @ np.array(chosen) < below - 1e-6 else None
+    info = model.getInfo()
+    found = info.primal_solution_status == highspy.SolutionStatus.kSolutionStatusFeasible
+    times = [round(value) for value in model.getSolution().col_value] if found else None
+    return Choice(times, max(0, info.simplex_iteration_count))
 
 
 def cheapest_cover(costs: Sequence[int], sizes: Sequence[int], numbers: Sequence[int], wanted: int) -> int:

@@ -105,7 +105,7 @@ class Rules:
     first: Way | None = None
     """Which way the first cuts run; None: whichever turns out better, board by board."""
     seed: int = 1
-    effort: int = 4_000_000
+    effort: int = 40_000_000
     """How many placings may be weighed before the search is content with what it has."""
 
 

@@ -10,18 +10,28 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field
+from math import gcd
 
 import numpy as np
 
 from benchalong.workings.layout.bounds import lower_bound
 from benchalong.workings.layout.filling import Filled, Filler, Ints, Work
 from benchalong.workings.layout.inner import Inner
-from benchalong.workings.layout.master import Column, Master, choose
+from benchalong.workings.layout.master import Column, Master, Prices, choose
 from benchalong.workings.layout.sequence import Full, Manner, Sheets, corrected, first_worth, in_sequence
+from benchalong.workings.layout.stick_trees import as_sticks, by_length, filled_stick, is_sticks
+from benchalong.workings.layout.sticks import cut_sticks
 from benchalong.workings.layout.tree import without
 
 IsOver = Callable[[], bool]
 """A clock: whether the search must end."""
+
+
+_ITERATION, _CHOICE = 300, 500_000
+"""What a step of the solver, and a whole choice, cost in placings, roughly."""
+_HOPELESS = 5
+_CHOSEN_FROM = 1_500
+"""From how many fillings a whole choice is made at most."""
 
 
 @dataclass(frozen=True)
@@ -42,11 +52,19 @@ class Search:
     work: Work
     is_over: IsOver
     bound: int
+    prices: Prices | None = None
+    hopeless: int = 0
+    """How often no choice among the fillings kept could have been better, not even a relaxed one."""
     kept: dict[tuple[int, tuple[int, ...]], Filled] = field(default_factory=dict)
     best: tuple[Full, ...] = ()
     missing: tuple[int, ...] = ()
     rank: tuple[float, ...] = (float("inf"),)
     """How good the best is, less being better: area left out, cost."""
+
+    @property
+    def step(self) -> int:
+        """Every cost is a multiple of it."""
+        return gcd(*(sheet.cost for sheet in self.inner.sheets)) or 1
 
     @property
     def cost(self) -> float:
@@ -55,7 +73,7 @@ class Search:
 
     @property
     def is_done(self) -> bool:
-        return self.cost <= self.bound or self.work.left <= 0 or self.is_over()
+        return self.cost <= self.bound or self.work.left <= 0 or self.hopeless >= _HOPELESS or self.is_over()
 
     def keep(self, sheet: int, filled: Filled) -> bool:
         """Whether it is new."""
@@ -78,6 +96,8 @@ def lay_out_sheets(inner: Inner, *, effort: int, seed: int, is_over: IsOver = la
     """The best layout found. Bounded by `effort`; the same seed gives the same layout."""
     work = Work(effort)
     search = Search(inner, work, is_over, lower_bound(inner), missing=inner.demand)
+    if is_sticks(inner):
+        return _cut_as_sticks(search, seed)
     sheets = Sheets(inner, Filler(inner, work))
     chance = np.random.default_rng(seed)
     rounds = _rounds(search, sheets, chance)
@@ -87,18 +107,29 @@ def lay_out_sheets(inner: Inner, *, effort: int, seed: int, is_over: IsOver = la
     return Found(search.best, search.missing, search.bound, ended_early)
 
 
+def _cut_as_sticks(search: Search, seed: int) -> Found:
+    inner, order = search.inner, by_length(search.inner)
+    cut = cut_sticks(
+        as_sticks(inner, order), bound=search.bound, work=search.work, seed=seed, is_over=search.is_over
+    )
+    full = tuple(Full(stick.stock, filled_stick(inner, order, stick)) for stick in cut.sticks)
+    left_out = np.zeros(len(inner.kinds), dtype=np.int64)
+    left_out[order] = cut.left_out
+    return Found(full, tuple(left_out.tolist()), cut.bound, search.is_over() and not cut.is_proven)
+
+
 def _rounds(search: Search, sheets: Sheets, chance: np.random.Generator) -> Iterator[str]:
     """The steps of the search, one after another."""
     for _ in _learn(search, sheets, chance, passes=24):
         yield "learn"
     while True:
-        for _ in _price(search, sheets, chance, times=40):
+        for _ in _price(search, sheets, times=40):
             yield "price"
-        _choose(search, nodes=200)
+        _choose(search, nodes=100)
         yield "choose"
         for _ in _learn(search, sheets, chance, passes=12):
             yield "learn"
-        _choose(search, nodes=200)
+        _choose(search, nodes=100)
         yield "choose"
 
 
@@ -117,46 +148,73 @@ def _learn(search: Search, sheets: Sheets, chance: np.random.Generator, *, passe
         yield
 
 
-def _price(search: Search, sheets: Sheets, chance: np.random.Generator, *, times: int) -> Iterator[None]:
+def _price(search: Search, sheets: Sheets, *, times: int) -> Iterator[None]:
     """Prices ask for fillings that are worth more than their board costs."""
     inner = search.inner
-    forbidding = 10.0 * sum(sheet.cost for sheet in inner.sheets) + 1.0
-    master = Master(inner.demand, [sheet.number for sheet in inner.sheets], forbidding)
-    for (sheet, counts), _ in search.kept.items():
-        master.add(Column(sheet, inner.sheets[sheet].cost, counts))
+    master = _master(search)
     demand = np.array(inner.demand)
     for _ in range(times):
-        prices = master.prices()
-        added = 0
-        for index, sheet in enumerate(inner.sheets):
-            least = sheet.cost + float(prices.rent[index]) + 1e-7
-            for by_density in (True, False):
-                manner = Manner(beam=40, by_density=by_density, keep=8)
-                for filled in sheets.fill(index, demand, prices.worth, manner):
-                    if filled.worth > least and search.keep(index, filled):
-                        master.add(Column(index, sheet.cost, filled.counts))
-                        added += 1
+        prices = search.prices = master.prices()
+        search.work.spend(prices.iterations * _ITERATION)
+        new = [
+            Column(index, sheet.cost, filled.counts)
+            for index, sheet in enumerate(inner.sheets)
+            for by_density in (True, False)
+            for filled in sheets.fill(index, demand, prices.worth, Manner(40, by_density, keep=8))
+            if filled.worth > sheet.cost + prices.rent[index] + 1e-7 and search.keep(index, filled)
+        ]
+        for column in new:
+            master.add(column)
         yield
-        if not added:
+        if not new:
             return
+    search.prices = master.prices()
+
+
+def _master(search: Search) -> Master:
+    inner = search.inner
+    dear = 10.0 * max(sheet.cost for sheet in inner.sheets) + 1.0
+    master = Master(inner.demand, [sheet.number for sheet in inner.sheets], dear)
+    for sheet, counts in search.kept:
+        master.add(Column(sheet, inner.sheets[sheet].cost, counts))
+    return master
 
 
 def _choose(search: Search, *, nodes: int) -> None:
-    """The best whole choice among the fillings kept."""
+    """A better whole choice among the fillings kept, if there is one."""
     inner = search.inner
-    keys = list(search.kept)
+    prices = search.prices = _master(search).prices()
+    at_most = search.cost - search.step if np.isfinite(search.cost) else _cost_of_all(inner)
+    if prices.cost > at_most + 1e-6:
+        search.hopeless += 1
+        return
+    keys = _worth_choosing(search, prices, at_most - prices.cost)
     columns = [Column(sheet, inner.sheets[sheet].cost, counts) for sheet, counts in keys]
     numbers = [sheet.number for sheet in inner.sheets]
-    below = search.cost if np.isfinite(search.cost) else float(sum(s.cost * s.number for s in inner.sheets)) + 1
-    chosen = choose(columns, inner.demand, numbers, below=below, nodes=nodes)
-    if chosen is None:
+    choice = choose(columns, inner.demand, numbers, at_most=at_most + 1e-6, nodes=nodes)
+    search.work.spend(choice.iterations * _ITERATION + _CHOICE)
+    if choice.times is None:
         return
     full = [
-        Full(sheet, search.kept[(sheet, counts)])
-        for (sheet, counts), times in zip(keys, chosen, strict=True)
+        Full(key[0], search.kept[key])
+        for key, times in zip(keys, choice.times, strict=True)
         for _ in range(times)
     ]
     search.offer(_without_spares(full, inner), np.zeros(len(inner.kinds), dtype=np.int64))
+
+
+def _cost_of_all(inner: Inner) -> float:
+    return float(sum(sheet.cost * sheet.number for sheet in inner.sheets))
+
+
+def _worth_choosing(search: Search, prices: Prices, slack: float) -> list[tuple[int, tuple[int, ...]]]:
+    """Those that could be part of a choice within the slack: what they cost beyond their pieces' prices says it."""
+    keys = list(search.kept)
+    counts = np.array([key[1] for key in keys], float)
+    costs = np.array([search.inner.sheets[key[0]].cost for key in keys], float)
+    beyond = costs + prices.rent[[key[0] for key in keys]] - counts @ prices.worth
+    order = np.argsort(beyond, kind="stable")[:_CHOSEN_FROM]
+    return [keys[at] for at in order.tolist() if beyond[at] <= slack + 1e-6]
 
 
 def _without_spares(full: Sequence[Full], inner: Inner) -> list[Full]:
