@@ -76,7 +76,7 @@ def _saw_faults(order: Order, board: Board, cut: CutBoard) -> Iterator[str]:
         if mine[0].by != one.after:
             yield f"cut {number} names the wrong cut before it"
         yield from _cut_faults(order, board, cut, one, mine[0])
-        lumps += list(_sawn(one, mine[0], order.rules.kerf))
+        lumps += list(_sawn(order, one, mine[0]))
     rests = Counter(lump.at for lump in lumps)
     rests.subtract(placed.at for placed in cut.placed)
     if any(count < 0 for count in rests.values()):
@@ -93,7 +93,7 @@ def _cut_faults(order: Order, board: Board, cut: CutBoard, one: Cut, lump: _Lump
     )
     if not start - order.rules.kerf < one.at < end:
         yield f"cut {one.number} cuts nothing"
-    stage = lump.stage + (lump.way is not one.way)
+    stage = _stage(order, lump, one)
     if one.stage == 0:
         if not one.is_trim or _kept_after_edge(board, one, order.rules.kerf) is None:
             yield f"cut {one.number} is no trimming of an edge"
@@ -105,8 +105,6 @@ def _cut_faults(order: Order, board: Board, cut: CutBoard, one: Cut, lump: _Lump
         yield f"cut {one.number} trims {len(inside)} pieces"
     if stage > order.rules.turns + one.is_trim:
         yield f"cut {one.number} is one turn too many"
-    if stage == 1 and not one.is_trim and order.rules.first not in (None, one.way):
-        yield f"cut {one.number} runs the wrong way for a first cut"
 
 
 def _kept_after_edge(board: Board, cut: Cut, kerf: int) -> str | None:
@@ -120,8 +118,17 @@ def _kept_after_edge(board: Board, cut: Cut, kerf: int) -> str | None:
     return edges.get((cut.way, cut.at))
 
 
-def _sawn(cut: Cut, lump: _Lump, kerf: int) -> Iterator[_Lump]:
-    at, stage = lump.at, 0 if cut.stage == 0 else lump.stage + (lump.way is not cut.way)
+def _stage(order: Order, lump: _Lump, cut: Cut) -> int:
+    """How often the direction has changed; a first way that is asked for counts, cut or not."""
+    if cut.stage == 0:
+        return 0
+    if lump.way is None and order.rules.first is not None:
+        return 1 + (cut.way is not order.rules.first)
+    return lump.stage + (cut.way is not lump.way)
+
+
+def _sawn(order: Order, cut: Cut, lump: _Lump) -> Iterator[_Lump]:
+    at, kerf, stage = lump.at, order.rules.kerf, _stage(order, lump, cut)
     way = None if cut.stage == 0 else cut.way
     if cut.way is Way.ACROSS:
         parts = [

@@ -42,7 +42,9 @@ def cut_board(node: Node, sheet: Sheet, board: Board, inner: Inner, names: Names
     """The board with its cuts: trimmed first, then parted region by region."""
     saw = _Saw(inner, names, kerf)
     room = saw.trim(board)
-    saw.work(node, room, inner.first or Way.ACROSS)
+    if not isinstance(node, Parted):
+        node = Parted(inner.first or Way.ACROSS, (node,), node.length, node.width)
+    saw.work(node, room)
     left_over = sorted(saw.left_over, key=lambda at: (-at.area, at.x, at.y))
     return CutBoard(
         board.name, board.length, board.width, tuple(saw.placed), tuple(saw.cuts), tuple(left_over)
@@ -53,7 +55,7 @@ class _Saw:
     """What has been cut of one board so far."""
 
     def __init__(self, inner: Inner, names: Names, kerf: int) -> None:
-        self._unit, self._names, self._kerf = inner.unit, names, kerf
+        self._unit, self._first, self._names, self._kerf = inner.unit, inner.first, names, kerf
         self.cuts: list[Cut] = []
         self.placed: list[Placed] = []
         self.left_over: list[Rectangle] = []
@@ -73,14 +75,14 @@ class _Saw:
             if amount:
                 region, off = self._cut(region, way, end - amount, is_trim=True, stage=0)
                 self._leave(off)
-        return _Region(region.at, None, 0, region.after)
+        return _Region(region.at, self._first, int(self._first is not None), region.after)
 
-    def work(self, node: Node, region: _Region, way: Way) -> None:
-        """Part the region as the node says. `way`: which way a single piece in a large region is cut first."""
+    def work(self, node: Node, region: _Region) -> None:
+        """Part the region as the node says."""
         if isinstance(node, Waste):
             self._leave(region)
         elif isinstance(node, Whole):
-            self._whole(node, region, region.way.other if region.way else way)
+            self._whole(node, region)
         else:
             self._parted(node, region)
 
@@ -94,7 +96,7 @@ class _Saw:
             todo.append((part, off))
         self._leave(region)
         for part, off in todo:
-            self.work(part, off, node.way.other)
+            self.work(part, off)
 
     def _end(self, node: Node, region: _Region, way: Way) -> int:
         """Where the node's real size ends, from the region's start."""
@@ -102,7 +104,8 @@ class _Saw:
             return region.at.x + node.length * self._unit - self._kerf
         return region.at.y + node.width * self._unit - self._kerf
 
-    def _whole(self, node: Whole, region: _Region, way: Way) -> None:
+    def _whole(self, node: Whole, region: _Region) -> None:
+        way = (region.way or Way.ALONG).other
         for trimmed in (way, way.other):
             stage = region.stage + (region.way is not trimmed)
             end = self._end(node, region, trimmed)

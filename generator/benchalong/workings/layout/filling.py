@@ -142,7 +142,7 @@ class Filler:
 
     def _filled(self, search: _Beam, place: tuple[int, int], worth: Floats, *, swap: bool) -> Filled:
         moves = search.moves_to(place)
-        tree = _tree(self._inner, search.lies, moves, swap=swap)
+        tree = _tree(self._inner, search.lies, moves, search.turns, swap=swap)
         counts = np.bincount(search.lies.kind[[lie for _, lie in moves]], minlength=len(self._inner.kinds))
         value = float(counts @ worth)
         return Filled(swapped(tree) if swap else tree, tuple(counts.tolist()), value)
@@ -180,7 +180,7 @@ class _Beam:
     def __init__(
         self, lies: Lies, length: int, width: int, turns: int, left: Ints, worth: Floats, marks: Ints
     ) -> None:
-        self.lies, self._length, self._width, self._turns = lies, length, width, turns
+        self.lies, self.turns, self._length, self._width = lies, turns, length, width
         self._worth, self._marks = worth[lies.kind], marks[lies.kind]
         self.levels = [_start(left)]
 
@@ -222,14 +222,14 @@ class _Beam:
         length, width = self.lies.length, self.lies.width
         there = level.left[:, self.lies.kind] > 0
         fits = [(SECTION, length <= (self._length - level.x1)[:, None])]
-        if self._turns >= 2:
+        if self.turns >= 2:
             on_row = (length <= (level.x1 - level.x0)[:, None]) & (width <= (self._width - level.y1)[:, None])
             fits.append((ROW, on_row))
-        if self._turns >= 3:
+        if self.turns >= 3:
             end = np.where(level.y0 == 0, self._length, level.x1)
             beside = length <= (end - level.x)[:, None]
             fits.append((BESIDE, beside & (width <= (level.y1 - level.y0)[:, None])))
-        if self._turns >= 4:
+        if self.turns >= 4:
             on_top = (length <= level.slot[:, None]) & (width <= (level.y1 - level.y)[:, None])
             fits.append((ON_TOP, on_top & (self.lies.run != _ALONG_SECTIONS)))
         found = [(put, *np.nonzero(fit & there)) for put, fit in fits]
@@ -296,7 +296,7 @@ def _start(left: Ints) -> _Level:
     )
 
 
-def _tree(inner: Inner, lies: Lies, moves: Sequence[_Move], *, swap: bool) -> Node:
+def _tree(inner: Inner, lies: Lies, moves: Sequence[_Move], turns: int, *, swap: bool) -> Node:
     sections: list[list[list[list[Node]]]] = []
     for put, lie in moves:
         if put == SECTION:
@@ -306,16 +306,12 @@ def _tree(inner: Inner, lies: Lies, moves: Sequence[_Move], *, swap: bool) -> No
         if put != ON_TOP:
             sections[-1][-1].append([])
         sections[-1][-1][-1].append(_node(inner, lies, lie, swap=swap))
-    return parted(
-        Way.ACROSS,
-        [
-            parted(
-                Way.ALONG,
-                [parted(Way.ACROSS, [parted(Way.ALONG, slot) for slot in row]) for row in section],
-            )
-            for section in sections
-        ],
-    )
+    return parted(Way.ACROSS, [_section(rows, turns) for rows in sections], keep_single=True)
+
+
+def _section(rows: list[list[list[Node]]], turns: int) -> Node:
+    in_rows = [parted(Way.ACROSS, [parted(Way.ALONG, slot) for slot in row]) for row in rows]
+    return parted(Way.ALONG, in_rows, keep_single=turns >= 3)
 
 
 def _node(inner: Inner, lies: Lies, lie: int, *, swap: bool) -> Node:

@@ -103,7 +103,8 @@ class Rules:
     """How often the direction of cutting may change, the first direction counted: 3 is strips, lengths of strips,
     pieces. A last cut that only takes the waste off a single piece is allowed beyond it."""
     first: Way | None = None
-    """Which way the first cuts run; None: whichever turns out better, board by board."""
+    """Which way the first cuts run; None: whichever turns out better, board by board. A board that needs no cut
+    that way has used up a turn all the same."""
     seed: int = 1
     effort: int = 40_000_000
     """How many placings may be weighed before the search is content with what it has."""
