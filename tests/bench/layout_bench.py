@@ -53,7 +53,9 @@ def best_known(instance: Instance, *, may_turn: bool, cut: str) -> int | None:
     values = [
         int(best["value"])
         for best in instance["best"]
-        if best["rotation"] == may_turn and best["cut"].startswith(cut) and best["objective"].startswith("min")
+        if best["rotation"] == may_turn
+        and best["cut"].startswith(cut)
+        and best["objective"].startswith("min")
     ]
     return min(values, default=None)
 
@@ -109,9 +111,7 @@ def _totals(done: list[Run], *, may_turn: bool, cut: str) -> None:
     cost, bound = sum(run.layout.cost for run in done), sum(run.layout.lower_bound for run in done)
     known = [best_known(run.instance, may_turn=may_turn, cut=cut) for run in done]
     seconds = [run.seconds for run in done]
-    below = sum(
-        run.layout.cost < run.instance.get("dff_bound", 0) for run in done if not may_turn
-    )
+    below = sum(run.layout.cost < run.instance.get("dff_bound", 0) for run in done if not may_turn)
     print(f"{len(done)} instances: cost {cost}, bound {bound}, ratio {cost / max(bound, 1):.5f}")
     if all(best is not None for best in known):
         print(f"best known {sum(best or 0 for best in known)}")

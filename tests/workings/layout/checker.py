@@ -23,7 +23,12 @@ from benchalong.workings.layout.model import (
 def faults(order: Order, layout: Layout) -> list[str]:
     boards = {board.name: board for board in order.boards}
     found = [fault for cut in layout.boards for fault in _board_faults(order, boards[cut.board], cut)]
-    return found + list(_number_faults(order, layout)) + list(_set_faults(order, layout)) + list(_sums(order, layout))
+    return (
+        found
+        + list(_number_faults(order, layout))
+        + list(_set_faults(order, layout))
+        + list(_sums(order, layout))
+    )
 
 
 def _board_faults(order: Order, board: Board, cut: CutBoard) -> Iterator[str]:

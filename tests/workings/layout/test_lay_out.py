@@ -97,7 +97,10 @@ def test_turns_are_counted(turns: int, boards: int) -> None:
 def test_a_match_set_stays_together_in_sequence() -> None:
     fronts = tuple(Piece(f"front {at}", 30, 12) for at in range(3))
     wanted = order(
-        Piece("rail", 90, 20), *fronts, kerf=2, sets=(MatchSet(("front 2", "front 0", "front 1"), Way.ACROSS),)
+        Piece("rail", 90, 20),
+        *fronts,
+        kerf=2,
+        sets=(MatchSet(("front 2", "front 0", "front 1"), Way.ACROSS),),
     )
     layout = lay_out(wanted)
     assert faults(wanted, layout) == []

@@ -15,7 +15,7 @@ from math import ceil, gcd
 
 import numpy as np
 
-from benchalong.workings.layout.filling import Floats, Ints
+from benchalong.workings.layout.lies import Floats, Ints
 from benchalong.workings.layout.inner import Inner, Sheet
 from benchalong.workings.layout.master import cheapest_cover
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 
 import numpy as np
 
-from benchalong.workings.layout.filling import Ints
+from benchalong.workings.layout.lies import Ints
 
 
 class Best:
@@ -15,7 +15,9 @@ class Best:
     Whole numbers throughout, so that what is proven with it is proven.
     """
 
-    def __init__(self, sizes: Sequence[int], worth: Sequence[int], most: Sequence[int], capacity: int) -> None:
+    def __init__(
+        self, sizes: Sequence[int], worth: Sequence[int], most: Sequence[int], capacity: int
+    ) -> None:
         self._sizes = sizes
         self.worth: Ints = np.zeros(capacity + 1, dtype=np.int64)
         self._taken: list[tuple[int, int, np.ndarray[tuple[int], np.dtype[np.bool_]]]] = []

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 import highspy
 import numpy as np
 
-from benchalong.workings.layout.filling import Floats, Ints
+from benchalong.workings.layout.lies import Floats, Ints
 
 _INFINITE = highspy.kHighsInf
 

@@ -13,7 +13,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from benchalong.workings.layout.clearing import Clear, Clearing, Spoilt, clearings, clears
-from benchalong.workings.layout.filling import Filled, Filler, Floats, Ints, Room
+from benchalong.workings.layout.filling import Filled, Filler, Room
+from benchalong.workings.layout.lies import Floats, Ints
 from benchalong.workings.layout.inner import Inner, Sheet
 from benchalong.workings.layout.model import Way
 from benchalong.workings.layout.tree import Node, Parted, Waste
@@ -32,7 +33,7 @@ class Manner:
     """How boards are filled."""
 
     beam: int
-    by_density: bool = True
+    lean: float | None = 0.0
     keep: int = 1
 
 
@@ -64,7 +65,7 @@ class Sheets:
         trees: dict[Clear, list[Node]] = {}
         rooms = sorted(clears(clearing), key=lambda clear: -clear.length * clear.width)
         for room in rooms:
-            best = self._fill_clear(room, left, worth, Manner(manner.beam, manner.by_density))
+            best = self._fill_clear(room, left, worth, Manner(manner.beam, manner.lean))
             if best:
                 held = np.array(best[0].counts)
                 left, counts = left - held, counts + held
@@ -76,7 +77,7 @@ class Sheets:
         found: list[Filled] = []
         for room in self._rooms(clear):
             found += self._filler.fill(
-                room, left, worth, beam=manner.beam, keep=manner.keep, by_density=manner.by_density
+                room, left, worth, beam=manner.beam, keep=manner.keep, lean=manner.lean
             )
         found.sort(key=lambda filled: -filled.worth)
         return found[: manner.keep]

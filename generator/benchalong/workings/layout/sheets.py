@@ -15,9 +15,11 @@ from math import gcd
 import numpy as np
 
 from benchalong.workings.layout.bounds import lower_bound
-from benchalong.workings.layout.filling import Filled, Filler, Ints, Work
+from benchalong.workings.layout.filling import Filled, Filler, Room
+from benchalong.workings.layout.lies import Ints, Work
 from benchalong.workings.layout.inner import Inner
 from benchalong.workings.layout.master import Column, Master, Prices, choose
+from benchalong.workings.layout.model import Way
 from benchalong.workings.layout.sequence import Full, Manner, Sheets, corrected, first_worth, in_sequence
 from benchalong.workings.layout.stick_trees import as_sticks, by_length, filled_stick, is_sticks
 from benchalong.workings.layout.sticks import cut_sticks
@@ -29,7 +31,12 @@ IsOver = Callable[[], bool]
 
 _ITERATION, _CHOICE = 300, 500_000
 """What a step of the solver, and a whole choice, cost in placings, roughly."""
-_HOPELESS = 5
+_HOPELESS = 6
+_PASSES, _BEAMS = 80, (20.0, 400.0)
+"""How many passes the effort should last for, and how wide their beams may be."""
+_SEARCHES, _MOST_AT_ONCE = 30, 800
+"""How many searches for all boards at once the effort should last for, and for how many pieces that is tried."""
+_LEANS = (0.0, 0.0, 0.2, 0.5, None)
 _CHOSEN_FROM = 1_500
 """From how many fillings a whole choice is made at most."""
 
@@ -55,6 +62,7 @@ class Search:
     prices: Prices | None = None
     hopeless: int = 0
     """How often no choice among the fillings kept could have been better, not even a relaxed one."""
+    beam: float = 20.0
     kept: dict[tuple[int, tuple[int, ...]], Filled] = field(default_factory=dict)
     best: tuple[Full, ...] = ()
     missing: tuple[int, ...] = ()
@@ -74,6 +82,17 @@ class Search:
     @property
     def is_done(self) -> bool:
         return self.cost <= self.bound or self.work.left <= 0 or self.hopeless >= _HOPELESS or self.is_over()
+
+    def adjust_beam(self, spent: int) -> None:
+        """So that a pass takes its share of the effort."""
+        fair = (self.work.left + self.work.spent) / _PASSES
+        self.beam = float(np.clip(self.beam * np.clip(fair / max(spent, 1), 0.7, 1.5), *_BEAMS))
+
+    def wide_beam(self, demand: Ints) -> int:
+        """So wide that a search through all pieces takes its share of the effort."""
+        fair = (self.work.left + self.work.spent) / _SEARCHES
+        pieces = int(demand.sum())
+        return int(np.clip(fair / (pieces * demand.size), 20, 2000))
 
     def keep(self, sheet: int, filled: Filled) -> bool:
         """Whether it is new."""
@@ -98,9 +117,10 @@ def lay_out_sheets(inner: Inner, *, effort: int, seed: int, is_over: IsOver = la
     search = Search(inner, work, is_over, lower_bound(inner), missing=inner.demand)
     if is_sticks(inner):
         return _cut_as_sticks(search, seed)
-    sheets = Sheets(inner, Filler(inner, work))
+    filler = Filler(inner, work)
+    sheets = Sheets(inner, filler)
     chance = np.random.default_rng(seed)
-    rounds = _rounds(search, sheets, chance)
+    rounds = _rounds(search, sheets, filler, chance)
     while not search.is_done and next(rounds, None) is not None:
         pass
     ended_early = is_over() and search.cost > search.bound
@@ -118,33 +138,63 @@ def _cut_as_sticks(search: Search, seed: int) -> Found:
     return Found(full, tuple(left_out.tolist()), cut.bound, search.is_over() and not cut.is_proven)
 
 
-def _rounds(search: Search, sheets: Sheets, chance: np.random.Generator) -> Iterator[str]:
+def _rounds(search: Search, sheets: Sheets, filler: Filler, chance: np.random.Generator) -> Iterator[str]:
     """The steps of the search, one after another."""
-    for _ in _learn(search, sheets, chance, passes=24):
+    for _ in _learn(search, sheets, chance, passes=6):
         yield "learn"
+    for _ in _all_at_once(search, filler, chance, times=8):
+        yield "all at once"
     while True:
         for _ in _price(search, sheets, times=40):
             yield "price"
         _choose(search, nodes=100)
         yield "choose"
-        for _ in _learn(search, sheets, chance, passes=12):
+        for _ in _all_at_once(search, filler, chance, times=8):
+            yield "all at once"
+        for _ in _learn(search, sheets, chance, passes=8):
             yield "learn"
         _choose(search, nodes=100)
         yield "choose"
 
 
 def _learn(search: Search, sheets: Sheets, chance: np.random.Generator, *, passes: int) -> Iterator[None]:
+    """Boards filled in sequence, so many times; with a wide beam where a pass is short."""
     inner = search.inner
     power = float(chance.uniform(1.0, 1.1))
     worth = first_worth(inner, power)
     numbers = [sheet.number for sheet in inner.sheets]
     for _ in range(passes):
-        manner = Manner(beam=int(chance.choice([10, 20, 40])), by_density=bool(chance.random() < 0.7))
+        before = search.work.spent
+        manner = Manner(int(search.beam * chance.choice([0.5, 1, 2])), _LEANS[int(chance.integers(len(_LEANS)))])
         full, left = in_sequence(inner, sheets, worth, manner, np.array(inner.demand), numbers)
         for board in full:
             search.keep(board.sheet, board.filled)
         search.offer(full, left)
         worth = corrected(inner, worth, full, power, chance)
+        search.adjust_beam(search.work.spent - before)
+        yield
+
+
+def _all_at_once(
+    search: Search, filler: Filler, chance: np.random.Generator, *, times: int
+) -> Iterator[None]:
+    """One board fewer than the best has, all filled in one search; where there is only one kind of clear board."""
+    inner = search.inner
+    if len(inner.sheets) > 1 or inner.sheets[0].defects or sum(inner.demand) > _MOST_AT_ONCE:
+        return
+    sheet, demand = inner.sheets[0], np.array(inner.demand)
+    room = Room(sheet.length, sheet.width, inner.turns, inner.first)
+    for at in range(times):
+        boards = min(sheet.number, max(1, len(search.best) - 1))
+        swap = inner.first is Way.ALONG if inner.first else at % 2 == 1
+        worth = first_worth(inner, float(chance.uniform(1.0, 1.05)))
+        lean = None if chance.random() < 0.2 else float(chance.uniform(0.0, 0.15))
+        beam = int(search.wide_beam(demand) * chance.choice([0.3, 1, 2]))
+        filled = filler.fill_several(room, boards, demand, worth=worth, beam=beam, lean=lean, swap=swap)
+        for one in filled:
+            search.keep(0, one)
+        left = demand - np.sum([one.counts for one in filled], axis=0) if filled else demand
+        search.offer([Full(0, one) for one in filled], left)
         yield
 
 
@@ -159,8 +209,8 @@ def _price(search: Search, sheets: Sheets, *, times: int) -> Iterator[None]:
         new = [
             Column(index, sheet.cost, filled.counts)
             for index, sheet in enumerate(inner.sheets)
-            for by_density in (True, False)
-            for filled in sheets.fill(index, demand, prices.worth, Manner(40, by_density, keep=8))
+            for lean in (0.0, None)
+            for filled in sheets.fill(index, demand, prices.worth, Manner(40, lean, keep=8))
             if filled.worth > sheet.cost + prices.rent[index] + 1e-7 and search.keep(index, filled)
         ]
         for column in new:
@@ -231,7 +281,9 @@ def _without_spares(full: Sequence[Full], inner: Inner) -> list[Full]:
 
 def _without(board: Full, spare: dict[int, int], inner: Inner) -> Full:
     here = {
-        kind: min(spare[kind], count) for kind, count in enumerate(board.filled.counts) if count and spare[kind] > 0
+        kind: min(spare[kind], count)
+        for kind, count in enumerate(board.filled.counts)
+        if count and spare[kind] > 0
     }
     if not here:
         return board

@@ -16,7 +16,7 @@ from math import ceil, floor, gcd
 
 import numpy as np
 
-from benchalong.workings.layout.filling import Floats, Work
+from benchalong.workings.layout.lies import Floats, Work
 from benchalong.workings.layout.knapsack import Best, fullest
 from benchalong.workings.layout.master import Column, Master, Prices, choose
 
@@ -67,7 +67,9 @@ class CutSticks:
         return self.cost <= self.bound
 
 
-def cut_sticks(sticks: Sticks, *, bound: int, work: Work, seed: int, is_over: Callable[[], bool]) -> CutSticks:
+def cut_sticks(
+    sticks: Sticks, *, bound: int, work: Work, seed: int, is_over: Callable[[], bool]
+) -> CutSticks:
     search = _Search(sticks, work, is_over, np.random.default_rng(seed), bound)
     search.start()
     if not search.is_done:
@@ -201,9 +203,7 @@ class _Search:
         return [(int(np.argmax(shares + noise)), 1)]
 
     def _choose(self) -> None:
-        columns = [
-            Column(stock, self.sticks.stocks[stock].cost, counts) for stock, counts in self.columns
-        ]
+        columns = [Column(stock, self.sticks.stocks[stock].cost, counts) for stock, counts in self.columns]
         numbers = [stock.number for stock in self.sticks.stocks]
         of_all = sum(stock.cost * stock.number for stock in self.sticks.stocks)
         at_most = min(self.best.cost - self.sticks.step, of_all)
