@@ -21,7 +21,8 @@ from workings.layout.checker import faults
 
 Instance: TypeAlias = dict[str, Any]
 SCALE, KERF = 10, 3
-"""With a kerf: parts and boards are multiplied by SCALE and made smaller by KERF, and the problem is the same."""
+"""With a kerf: parts and boards are multiplied by SCALE and made smaller by KERF, and the problem is the
+same."""
 
 
 @dataclass(frozen=True)

@@ -1,4 +1,5 @@
-"""What is wrong with a layout, found by sawing it up again. Shares nothing with the layout's own code but its nouns."""
+"""What is wrong with a layout, found by sawing it up again. Shares nothing with the layout's own code but its
+nouns."""
 
 from __future__ import annotations
 

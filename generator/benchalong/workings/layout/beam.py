@@ -1,11 +1,11 @@
 """Fill one clear rectangle with pieces so that they are worth as much as possible: a beam search.
 
-A filling is built piece by piece, as in the three-stage trees of Puchinger & Raidl (2007): the rectangle is cut
-into sections, a section into rows, a row into pieces, and a piece shorter than its row is trimmed; with a fourth
-turn, pieces may stand on one another in a row's slot. The next piece goes on top in the slot, beside it in the row,
-on a new row, or in a new section. Of all fillings with equally many pieces the most promising are kept, judged by
-what their pieces are worth for the room they use up (beam search with such a guide on guillotine layouts:
-Libralesso & Fontan 2021). All of a level's placings are weighed at once, in arrays.
+A filling is built piece by piece, as in the three-stage trees of Puchinger & Raidl (2007): the rectangle is
+cut into sections, a section into rows, a row into pieces, and a piece shorter than its row is trimmed; with a
+fourth turn, pieces may stand on one another in a row's slot. The next piece goes on top in the slot, beside
+it in the row, on a new row, or in a new section. Of all fillings with equally many pieces the most promising
+are kept, judged by what their pieces are worth for the room they use up (beam search with such a guide on
+guillotine layouts: Libralesso & Fontan 2021). All of a level's placings are weighed at once, in arrays.
 
 Without loss the first piece of a row is its widest and no row is longer than its section's first.
 """
@@ -32,8 +32,8 @@ Move: TypeAlias = tuple[int, int]
 class _Level:
     """Fillings with equally many pieces, one an entry.
 
-    `x0`, `x1`: where the section starts and ends; `y0`, `y1`: the row; `x`: how far the row is filled; `slot`, `y`:
-    the length of the last piece's slot and how far up it is filled.
+    `x0`, `x1`: where the section starts and ends; `y0`, `y1`: the row; `x`: how far the row is filled;
+    `slot`, `y`: the length of the last piece's slot and how far up it is filled.
     """
 
     x0: Ints
@@ -53,7 +53,8 @@ class _Level:
 
 
 class Beam:
-    """A search in one rectangle, or in several alike that stand end to end with a wall after each `length`."""
+    """A search in one rectangle, or in several alike that stand end to end with a wall after each
+    `length`."""
 
     def __init__(
         self,
@@ -140,10 +141,10 @@ class Beam:
         if self.turns >= 4:
             on_top = (length <= level.slot[:, None]) & (width <= (level.y1 - level.y)[:, None])
             fits.append((ON_TOP, on_top & (self.lies.run != ALONG_SECTIONS)))
-        found = [(put, *np.nonzero(fit & there)) for put, fit in fits]
-        entries = np.concatenate([entry for _, entry, _ in found])
-        chosen = np.concatenate([lie for _, _, lie in found])
-        puts = np.concatenate([np.full(entry.size, put) for put, entry, _ in found])
+        found = [np.nonzero(fit & there) for _, fit in fits]
+        entries = np.concatenate([entry for entry, _ in found])
+        chosen = np.concatenate([lie for _, lie in found])
+        puts = np.repeat([put for put, _ in fits], [entry.size for entry, _ in found])
         return entries, chosen, puts
 
     def _placed(self, level: _Level, entries: Ints, lies: Ints, puts: Ints) -> _Level:
@@ -206,5 +207,3 @@ def _start(left: Ints) -> _Level:
     return _Level(
         zero, zero, zero, zero, zero, zero, zero, np.zeros(1), left[None, :].copy(), zero, zero, zero, zero
     )
-
-

@@ -1,11 +1,12 @@
 """What no layout can do better than: lower bounds on the cost.
 
-Every bound here holds for pieces laid down freely, so for edge-to-edge cuts too. Each gives a piece a *volume*, so
-that whatever fits on one board has a volume of at most the board's; then the boards must cost what the volume costs
-at the cheapest. Volumes are areas, and areas after a dual feasible function on each side (Fekete & Schepers 2001;
-Carlier, Clautiaux & Moukrim 2007). A piece that may turn has the smaller of its two volumes, which is what it has at
-least whichever way it lies. With several kinds of board a piece counts what it costs where it is cheapest: weights
-whose sum on every board is at most the board's cost (weak duality of the Gilmore & Gomory 1961 programme).
+Every bound here holds for pieces laid down freely, so for edge-to-edge cuts too. Each gives a piece a
+*volume*, so that whatever fits on one board has a volume of at most the board's; then the boards must cost
+what the volume costs at the cheapest. Volumes are areas, and areas after a dual feasible function on each
+side (Fekete & Schepers 2001; Carlier, Clautiaux & Moukrim 2007). A piece that may turn has the smaller of its
+two volumes, which is what it has at least whichever way it lies. With several kinds of board a piece counts
+what it costs where it is cheapest: weights whose sum on every board is at most the board's cost (weak duality
+of the Gilmore & Gomory 1961 programme).
 """
 
 from __future__ import annotations
@@ -15,8 +16,8 @@ from math import ceil, gcd
 
 import numpy as np
 
-from benchalong.workings.layout.lies import Floats, Ints
 from benchalong.workings.layout.inner import Inner, Sheet
+from benchalong.workings.layout.lies import Floats, Ints
 from benchalong.workings.layout.master import cheapest_cover
 
 PARAMETERS = 100
@@ -42,7 +43,8 @@ def _area_bound(inner: Inner) -> int:
 
 
 def _spoilt(sheet: Sheet, kerf: int) -> int:
-    """Of the largest defect, what no piece's enlarged rectangle covers. Several may overlap, so one is counted."""
+    """Of the largest defect, what no piece's enlarged rectangle covers. Several may overlap, so one is
+    counted."""
     sides = ((max(0, d.length - kerf), max(0, d.width - kerf)) for d in sheet.defects)
     return max((length * width for length, width in sides), default=0)
 
@@ -90,11 +92,12 @@ def _parameters(sizes: Ints) -> Ints:
 
 
 class _Side:
-    """Every function's share of one side of a board, for the pieces as they are and as they lie when turned."""
+    """Every function's share of one side of a board, for the pieces as they are and as they lie when
+    turned."""
 
     def __init__(self, board: int, steps: Ints, straight: Ints, turned: Ints) -> None:
-        self.straight = np.array([shares for shares in _shares(board, steps, straight)])
-        self.turned = np.array([shares for shares in _shares(board, steps, turned)])
+        self.straight = np.array(list(_shares(board, steps, straight)))
+        self.turned = np.array(list(_shares(board, steps, turned)))
         self.straight[:, straight > board] = _NEVER
         self.turned[:, turned > board] = _NEVER
 
@@ -113,7 +116,8 @@ def _shares(board: int, steps: Ints, sizes: Ints) -> Iterator[Floats]:
 
 
 def _rounded(board: int, k: int, sizes: Ints) -> Floats:
-    """u(k) of Fekete & Schepers 2001: rounded to a multiple of 1/k, except where it is a multiple of 1/(k + 1)."""
+    """u(k) of Fekete & Schepers 2001: rounded to a multiple of 1/k, except where it is a multiple of 1/(k +
+    1)."""
     scaled = sizes * (k + 1)
     exact = scaled % board == 0
     return np.where(exact, sizes / board, (scaled // board) / k)
@@ -138,10 +142,12 @@ def _counted(board: int, step: int, sizes: Ints) -> Floats:
 
 
 def _volumes(along: _Side, across: _Side, row: int, may_turn: Ints) -> Floats:
-    """One function along and every function across, a row each; the pieces' volumes as shares of the board."""
+    """One function along and every function across, a row each; the pieces' volumes as shares of the
+    board."""
     with np.errstate(invalid="ignore"):
         straight = along.straight[row] * across.straight
         turned = along.turned[row] * across.turned
     straight[np.isnan(straight)] = _NEVER
     turned[np.isnan(turned) | (may_turn == 0)[None, :]] = _NEVER
-    return np.minimum(straight, turned)
+    smaller: Floats = np.minimum(straight, turned)
+    return smaller

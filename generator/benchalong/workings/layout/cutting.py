@@ -1,11 +1,12 @@
-"""From a tree of regions to what happens at the saw: numbered cuts, pieces where they lie, what is left over."""
+"""From a tree of regions to what happens at the saw: numbered cuts, pieces where they lie, what is left
+over."""
 
 from __future__ import annotations
 
 from collections import deque
 from dataclasses import dataclass
 
-from benchalong.workings.layout.inner import Inner, Sheet
+from benchalong.workings.layout.inner import Inner
 from benchalong.workings.layout.model import Board, Cut, CutBoard, Placed, Rectangle, Way
 from benchalong.workings.layout.tree import Node, Parted, Waste, Whole
 
@@ -38,7 +39,7 @@ class _Region:
     after: int | None
 
 
-def cut_board(node: Node, sheet: Sheet, board: Board, inner: Inner, names: Names, kerf: int) -> CutBoard:
+def cut_board(node: Node, board: Board, inner: Inner, names: Names, kerf: int) -> CutBoard:
     """The board with its cuts: trimmed first, then parted region by region."""
     saw = _Saw(inner, names, kerf)
     room = saw.trim(board)

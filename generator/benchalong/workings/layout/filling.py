@@ -13,6 +13,7 @@ from benchalong.workings.layout.lies import ALONG_ROWS, ALONG_SECTIONS, Floats, 
 from benchalong.workings.layout.model import Way
 from benchalong.workings.layout.tree import Node, Whole, parted, swapped
 
+
 @dataclass(frozen=True)
 class Filled:
     """What one rectangle is filled with."""
@@ -48,8 +49,8 @@ class Filler:
     ) -> list[Filled]:
         """The best fillings found, best first; none is empty. `left`: how many there are of each kind.
 
-        `lean`: how much more than by worth for room used a filling is judged by worth alone; None: by worth less
-        what its room is usually worth.
+        `lean`: how much more than by worth for room used a filling is judged by worth alone; None: by worth
+        less what its room is usually worth.
         """
         found: list[Filled] = []
         if room.first is not Way.ALONG:
@@ -62,8 +63,8 @@ class Filler:
     def fill_several(
         self, room: Room, boards: int, left: Ints, *, worth: Floats, beam: int, lean: float | None, swap: bool
     ) -> list[Filled]:
-        """So many boards alike filled at once: the filling with the most on all of them. Each is cut first across,
-        or along when `swap` is true."""
+        """So many boards alike filled at once: the filling with the most on all of them. Each is cut first
+        across, or along when `swap` is true."""
         search = self._search(room, boards, left, worth, swap=swap)
         found = search.run(beam, 1, self._work, lean=lean) if search else []
         if not search or not found:

@@ -1,8 +1,8 @@
 """The order as the search sees it: no kerf, no trim, no names.
 
-A piece and the kerf after it are one rectangle, and so is a board with one kerf added: m pieces with m - 1 kerfs
-between them fit a length exactly when the m enlarged pieces fit the enlarged length. So the search needs to know
-nothing of saws. All sizes are then divided by what they have in common.
+A piece and the kerf after it are one rectangle, and so is a board with one kerf added: m pieces with m - 1
+kerfs between them fit a length exactly when the m enlarged pieces fit the enlarged length. So the search
+needs to know nothing of saws. All sizes are then divided by what they have in common.
 """
 
 from __future__ import annotations

@@ -10,7 +10,8 @@ from benchalong.workings.layout.lies import Ints
 
 
 class Best:
-    """The greatest worth at every capacity, by the recursion of Gilmore & Gomory (1966), each kind at most so often.
+    """The greatest worth at every capacity, by the recursion of Gilmore & Gomory (1966), each kind at most so
+    often.
 
     Whole numbers throughout, so that what is proven with it is proven.
     """

@@ -1,7 +1,8 @@
 """The choice among fillings: how often each, so that all pieces are had at the least cost.
 
-The set-covering programme of Gilmore & Gomory (1961). Its relaxation prices the pieces for new fillings (column
-generation); its whole-number form chooses. Both are solved by HiGHS on one thread and bounded by counted work.
+The set-covering programme of Gilmore & Gomory (1961). Its relaxation prices the pieces for new fillings
+(column generation); its whole-number form chooses. Both are solved by HiGHS on one thread and bounded by
+counted work.
 """
 
 from __future__ import annotations
@@ -15,6 +16,8 @@ import numpy as np
 from benchalong.workings.layout.lies import Floats, Ints
 
 _INFINITE = highspy.kHighsInf
+_CHOSEN_FROM = 1_500
+"""From how many columns a whole choice is made at most."""
 
 
 @dataclass(frozen=True)
@@ -117,6 +120,16 @@ def choose(
     return Choice(times, max(0, info.simplex_iteration_count))
 
 
+def worth_choosing(columns: Sequence[Column], prices: Prices, slack: float) -> list[int]:
+    """Which columns could be part of a choice that costs at most so much beyond the relaxation: what a column
+    costs beyond its pieces' prices says it. The cheapest, where there are too many."""
+    counts = np.array([column.counts for column in columns], float)
+    costs = np.array([column.cost for column in columns], float)
+    beyond = costs + prices.rent[[column.sheet for column in columns]] - counts @ prices.worth
+    order = np.argsort(beyond, kind="stable")[:_CHOSEN_FROM]
+    return [at for at in order.tolist() if beyond[at] <= slack + 1e-6]
+
+
 def cheapest_cover(costs: Sequence[int], sizes: Sequence[int], numbers: Sequence[int], wanted: int) -> int:
     """The least cost of boards whose sizes add up to what is wanted; of all boards, when they can't."""
     if sum(size * number for size, number in zip(sizes, numbers, strict=True)) < wanted:
@@ -136,7 +149,7 @@ def cheapest_cover(costs: Sequence[int], sizes: Sequence[int], numbers: Sequence
 
 
 def quiet_highs() -> highspy.Highs:
-    model = highspy.Highs()
+    model: highspy.Highs = highspy.Highs()  # type: ignore[no-untyped-call]
     model.setOptionValue("output_flag", False)
     model.setOptionValue("threads", 1)
     model.setOptionValue("random_seed", 0)

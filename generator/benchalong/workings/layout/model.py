@@ -100,11 +100,11 @@ class MatchSet:
 class Rules:
     kerf: int = 0
     turns: int = 3
-    """How often the direction of cutting may change, the first direction counted: 3 is strips, lengths of strips,
-    pieces. A last cut that only takes the waste off a single piece is allowed beyond it."""
+    """How often the direction of cutting may change, the first direction counted: 3 is strips, lengths of
+    strips, pieces. A last cut that only takes the waste off a single piece is allowed beyond it."""
     first: Way | None = None
-    """Which way the first cuts run; None: whichever turns out better, board by board. A board that needs no cut
-    that way has used up a turn all the same."""
+    """Which way the first cuts run; None: whichever turns out better, board by board. A board that needs no
+    cut that way has used up a turn all the same."""
     seed: int = 1
     effort: int = 40_000_000
     """How many placings may be weighed before the search is content with what it has."""
@@ -138,7 +138,8 @@ class Cut:
     number: int
     """Its place in the order of cutting, from 1."""
     stage: int
-    """How often the direction has changed up to here, from 1; trimming cuts at the board's edges are stage 0."""
+    """How often the direction has changed up to here, from 1; trimming cuts at the board's edges are stage
+    0."""
     way: Way
     at: int
     """x of a crosscut, y of a rip cut: the side of the kerf that is nearer to the start or the near edge."""

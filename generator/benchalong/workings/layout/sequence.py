@@ -1,8 +1,9 @@
-"""Fill board after board until no piece is left; learn from it which pieces are hard to place well, and do it again.
+"""Fill board after board until no piece is left; learn from it which pieces are hard to place well, and do it
+again.
 
-Sequential value correction (Mukhacheva et al. 2000; Belov & Scheithauer 2007): each board is filled to be worth as
-much as possible, and pieces that ended on badly used boards are worth more the next time, so that they are placed
-earlier. A piece's worth begins as its area, a little more for large ones.
+Sequential value correction (Mukhacheva et al. 2000; Belov & Scheithauer 2007): each board is filled to be
+worth as much as possible, and pieces that ended on badly used boards are worth more the next time, so that
+they are placed earlier. A piece's worth begins as its area, a little more for large ones.
 """
 
 from __future__ import annotations
@@ -14,8 +15,8 @@ import numpy as np
 
 from benchalong.workings.layout.clearing import Clear, Clearing, Spoilt, clearings, clears
 from benchalong.workings.layout.filling import Filled, Filler, Room
-from benchalong.workings.layout.lies import Floats, Ints
 from benchalong.workings.layout.inner import Inner, Sheet
+from benchalong.workings.layout.lies import Floats, Ints
 from benchalong.workings.layout.model import Way
 from benchalong.workings.layout.tree import Node, Parted, Waste
 
@@ -164,7 +165,8 @@ def first_worth(inner: Inner, power: float) -> Floats:
 def corrected(
     inner: Inner, worth: Floats, full: Sequence[Full], power: float, chance: np.random.Generator
 ) -> Floats:
-    """Pieces on boards that waste much are worth more; how much of the new worth is taken is left to chance."""
+    """Pieces on boards that waste much are worth more; how much of the new worth is taken is left to
+    chance."""
     sums, times = np.zeros_like(worth), np.zeros_like(worth)
     areas = np.array([float(kind.length * kind.width) for kind in inner.kinds])
     for board in full:

@@ -1,9 +1,9 @@
 """Lay pieces out on boards: the whole search.
 
-First boards are filled one after another, many times over, each time having learned from the last (`sequence`).
-Every filling made is kept. Then the kept fillings are chosen from at the least cost, and the prices that come with
-the choice ask for new fillings (column generation: Gilmore & Gomory 1961, 1965), in turns, until the cost meets the
-lower bound or the work allowed is done.
+First boards are filled one after another, many times over, each time having learned from the last
+(`sequence`). Every filling made is kept. Then the kept fillings are chosen from at the least cost, and the
+prices that come with the choice ask for new fillings (column generation: Gilmore & Gomory 1961, 1965), in
+turns, until the cost meets the lower bound or the work allowed is done.
 """
 
 from __future__ import annotations
@@ -11,34 +11,35 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field
 from math import gcd
+from typing import TypeAlias
 
 import numpy as np
 
 from benchalong.workings.layout.bounds import lower_bound
 from benchalong.workings.layout.filling import Filled, Filler, Room
-from benchalong.workings.layout.lies import Ints, Work
 from benchalong.workings.layout.inner import Inner
-from benchalong.workings.layout.master import Column, Master, Prices, choose
+from benchalong.workings.layout.lies import Ints, Work
+from benchalong.workings.layout.master import Column, Master, Prices, choose, worth_choosing
 from benchalong.workings.layout.model import Way
 from benchalong.workings.layout.sequence import Full, Manner, Sheets, corrected, first_worth, in_sequence
 from benchalong.workings.layout.stick_trees import as_sticks, by_length, filled_stick, is_sticks
 from benchalong.workings.layout.sticks import cut_sticks
 from benchalong.workings.layout.tree import without
 
-IsOver = Callable[[], bool]
+IsOver: TypeAlias = Callable[[], bool]
 """A clock: whether the search must end."""
 
 
 _ITERATION, _CHOICE = 300, 500_000
 """What a step of the solver, and a whole choice, cost in placings, roughly."""
 _HOPELESS = 6
+"""How often it may turn out that the kept fillings hold nothing better before the search is content."""
 _PASSES, _BEAMS = 80, (20.0, 400.0)
 """How many passes the effort should last for, and how wide their beams may be."""
 _SEARCHES, _MOST_AT_ONCE = 30, 800
-"""How many searches for all boards at once the effort should last for, and for how many pieces that is tried."""
+"""How many searches for all boards at once the effort should last for, and for how many pieces that is
+tried."""
 _LEANS = (0.0, 0.0, 0.2, 0.5, None)
-_CHOSEN_FROM = 1_500
-"""From how many fillings a whole choice is made at most."""
 
 
 @dataclass(frozen=True)
@@ -165,7 +166,8 @@ def _learn(search: Search, sheets: Sheets, chance: np.random.Generator, *, passe
     numbers = [sheet.number for sheet in inner.sheets]
     for _ in range(passes):
         before = search.work.spent
-        manner = Manner(int(search.beam * chance.choice([0.5, 1, 2])), _LEANS[int(chance.integers(len(_LEANS)))])
+        lean = _LEANS[int(chance.integers(len(_LEANS)))]
+        manner = Manner(int(search.beam * chance.choice([0.5, 1, 2])), lean)
         full, left = in_sequence(inner, sheets, worth, manner, np.array(inner.demand), numbers)
         for board in full:
             search.keep(board.sheet, board.filled)
@@ -178,7 +180,8 @@ def _learn(search: Search, sheets: Sheets, chance: np.random.Generator, *, passe
 def _all_at_once(
     search: Search, filler: Filler, chance: np.random.Generator, *, times: int
 ) -> Iterator[None]:
-    """One board fewer than the best has, all filled in one search; where there is only one kind of clear board."""
+    """One board fewer than the best has, all filled in one search; where there is only one kind of clear
+    board."""
     inner = search.inner
     if len(inner.sheets) > 1 or inner.sheets[0].defects or sum(inner.demand) > _MOST_AT_ONCE:
         return
@@ -238,8 +241,10 @@ def _choose(search: Search, *, nodes: int) -> None:
     if prices.cost > at_most + 1e-6:
         search.hopeless += 1
         return
-    keys = _worth_choosing(search, prices, at_most - prices.cost)
-    columns = [Column(sheet, inner.sheets[sheet].cost, counts) for sheet, counts in keys]
+    every = list(search.kept)
+    columns = [Column(sheet, inner.sheets[sheet].cost, counts) for sheet, counts in every]
+    chosen = worth_choosing(columns, prices, at_most - prices.cost)
+    keys, columns = [every[at] for at in chosen], [columns[at] for at in chosen]
     numbers = [sheet.number for sheet in inner.sheets]
     choice = choose(columns, inner.demand, numbers, at_most=at_most + 1e-6, nodes=nodes)
     search.work.spend(choice.iterations * _ITERATION + _CHOICE)
@@ -255,16 +260,6 @@ def _choose(search: Search, *, nodes: int) -> None:
 
 def _cost_of_all(inner: Inner) -> float:
     return float(sum(sheet.cost * sheet.number for sheet in inner.sheets))
-
-
-def _worth_choosing(search: Search, prices: Prices, slack: float) -> list[tuple[int, tuple[int, ...]]]:
-    """Those that could be part of a choice within the slack: what they cost beyond their pieces' prices says it."""
-    keys = list(search.kept)
-    counts = np.array([key[1] for key in keys], float)
-    costs = np.array([search.inner.sheets[key[0]].cost for key in keys], float)
-    beyond = costs + prices.rent[[key[0] for key in keys]] - counts @ prices.worth
-    order = np.argsort(beyond, kind="stable")[:_CHOSEN_FROM]
-    return [keys[at] for at in order.tolist() if beyond[at] <= slack + 1e-6]
 
 
 def _without_spares(full: Sequence[Full], inner: Inner) -> list[Full]:

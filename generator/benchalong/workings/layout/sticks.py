@@ -1,10 +1,10 @@
 """Cut sticks to length: the case where only lengths matter, solved to a proof wherever that can be had.
 
-Stick after stick is filled as full as it goes (Gupta & Ho 1999). If that doesn't meet the bound, column generation
-(Gilmore & Gomory 1961) gives the bound of the set-covering relaxation, which is nearly always the answer rounded up;
-and diving (fix what the relaxation is sure of, ask again for the rest: Wäscher & Gau 1996) looks for the cut that
-meets it. Prices are rounded down to whole numbers first and the best filling at them is found exactly, so the
-bound holds whatever the solver's arithmetic did (the argument of Farley 1990).
+Stick after stick is filled as full as it goes (Gupta & Ho 1999). If that doesn't meet the bound, column
+generation (Gilmore & Gomory 1961) gives the bound of the set-covering relaxation, which is nearly always the
+answer rounded up; and diving (fix what the relaxation is sure of, ask again for the rest: Wäscher & Gau 1996)
+looks for the cut that meets it. Prices are rounded down to whole numbers first and the best filling at them
+is found exactly, so the bound holds whatever the solver's arithmetic did (the argument of Farley 1990).
 """
 
 from __future__ import annotations
@@ -16,14 +16,15 @@ from math import ceil, floor, gcd
 
 import numpy as np
 
-from benchalong.workings.layout.lies import Floats, Work
 from benchalong.workings.layout.knapsack import Best, fullest
-from benchalong.workings.layout.master import Column, Master, Prices, choose
+from benchalong.workings.layout.lies import Floats, Work
+from benchalong.workings.layout.master import Column, Master, Prices, choose, worth_choosing
 
 _FINE = 1 << 24
 """How many steps a price of one is told in."""
-_CELLS = 40
-"""How many cells of a knapsack's table cost as much as one placing."""
+_CELLS, _A_LAYER = 200, 20
+"""How many cells of a knapsack's table cost as much as one placing; and how many placings each layer of it
+costs."""
 
 
 @dataclass(frozen=True)
@@ -147,7 +148,7 @@ class _Search:
             worth = [floor(price * _FINE) for price in prices.worth.tolist()]
             capacity = max(stock.length for stock in self.sticks.stocks)
             best = Best(self.sticks.lengths, worth, demand, capacity)
-            self.work.spend(best.layers * capacity // _CELLS + _A_ROUND)
+            self.work.spend(best.layers * (capacity // _CELLS + _A_LAYER) + _A_ROUND)
             proven = max(proven, self._proven(best, worth, prices.rent, demand, numbers))
             added = [
                 self._add(at, tuple(best.counts(stock.length)))
@@ -174,7 +175,7 @@ class _Search:
                 over = max(over, Fraction(int(best.worth[stock.length]), costs))
         total = sum(price * wanted for price, wanted in zip(worth, demand, strict=True))
         paid = sum(price * number for price, number in zip(rents, numbers, strict=True))
-        return (Fraction(total) / over - paid) / _FINE
+        return Fraction(Fraction(total) / over - paid) / _FINE
 
     def _dive(self, *, careful: bool) -> None:
         """Fix what is sure, then what is nearly sure, until the rest fills itself or can't be better."""
@@ -203,11 +204,15 @@ class _Search:
         return [(int(np.argmax(shares + noise)), 1)]
 
     def _choose(self) -> None:
-        columns = [Column(stock, self.sticks.stocks[stock].cost, counts) for stock, counts in self.columns]
         numbers = [stock.number for stock in self.sticks.stocks]
         of_all = sum(stock.cost * stock.number for stock in self.sticks.stocks)
         at_most = min(self.best.cost - self.sticks.step, of_all)
-        choice = choose(columns, self.sticks.demand, numbers, at_most=at_most + 1e-6, nodes=50)
+        prices, _ = self._priced(self.sticks.demand, numbers)
+        if prices.cost > at_most + 1e-6:
+            return
+        chosen = worth_choosing(self.master.columns, prices, at_most - prices.cost)
+        columns = [self.master.columns[at] for at in chosen]
+        choice = choose(columns, self.sticks.demand, numbers, at_most=at_most + 1e-6, nodes=20)
         self.work.spend(choice.iterations * _ITERATION + _CHOICE)
         if choice.times is None:
             return

@@ -47,8 +47,8 @@ Node: TypeAlias = Whole | Waste | Parted
 
 def parted(way: Way, parts: list[Node], *, keep_single: bool = False) -> Node:
     """The parts in a row, as long (or wide) as together and as wide (or long) as the widest; a part that is
-    parted the same way is taken up with its own parts, for that takes no turn. A single part is itself; kept as a
-    row of one, it is cut off from the waste before it is cut further, which leaves larger left-overs."""
+    parted the same way is taken up with its own parts, for that takes no turn. A single part is itself; kept
+    as a row of one, it is cut off from the waste before it is cut further, which leaves larger left-overs."""
     flat: list[Node] = []
     for part in parts:
         flat += part.parts if isinstance(part, Parted) and part.way is way else [part]
