@@ -24,6 +24,7 @@ from benchalong.workings.layout.model import Way
 from benchalong.workings.layout.sequence import Full, Manner, Sheets, corrected, first_worth, in_sequence
 from benchalong.workings.layout.stick_trees import as_sticks, by_length, filled_stick, is_sticks
 from benchalong.workings.layout.sticks import cut_sticks
+from benchalong.workings.layout.tidying import cuts_and_rest, tidied
 from benchalong.workings.layout.tree import without
 
 IsOver: TypeAlias = Callable[[], bool]
@@ -39,6 +40,8 @@ _PASSES, _BEAMS = 80, (20.0, 400.0)
 _SEARCHES, _MOST_AT_ONCE = 30, 800
 """How many searches for all boards at once the effort should last for, and for how many pieces that is
 tried."""
+_TIDYING = 20
+"""What part of the effort may be spent on tidying."""
 _LEANS = (0.0, 0.0, 0.2, 0.5, None)
 
 
@@ -68,7 +71,7 @@ class Search:
     best: tuple[Full, ...] = ()
     missing: tuple[int, ...] = ()
     rank: tuple[float, ...] = (float("inf"),)
-    """How good the best is, less being better: area left out, cost."""
+    """How good the best is, less being better: area left out, cost, cuts, then the largest left-over."""
 
     @property
     def step(self) -> int:
@@ -107,7 +110,11 @@ class Search:
         """Takes the boards if they are better."""
         areas = np.array([kind.area for kind in self.inner.kinds])
         cost = float(sum(self.inner.sheets[board.sheet].cost for board in full))
-        rank = (float(left @ areas), cost)
+        rank: tuple[float, ...] = (float(left @ areas), cost)
+        if rank > self.rank[:2]:
+            return
+        measured = [cuts_and_rest(board, self.inner) for board in full]
+        rank += (sum(cuts for cuts, _ in measured), min((rest for _, rest in measured), default=0))
         if rank < self.rank:
             self.best, self.missing, self.rank = tuple(full), tuple(left.tolist()), rank
 
@@ -124,8 +131,17 @@ def lay_out_sheets(inner: Inner, *, effort: int, seed: int, is_over: IsOver = la
     rounds = _rounds(search, sheets, filler, chance)
     while not search.is_done and next(rounds, None) is not None:
         pass
-    ended_early = is_over() and search.cost > search.bound
+    ended_early = search.cost > search.bound and is_over()
+    if not is_over():
+        _tidy(search, sheets)
     return Found(search.best, search.missing, search.bound, ended_early)
+
+
+def _tidy(search: Search, sheets: Sheets) -> None:
+    """Fewer cuts and larger left-overs at the same cost, for a little more work."""
+    work = search.work
+    work.left = (work.left + work.spent) // _TIDYING
+    search.offer(tidied(search.best, search.inner, sheets, work), np.array(search.missing))
 
 
 def _cut_as_sticks(search: Search, seed: int) -> Found:
