@@ -19,7 +19,10 @@ Sizes = tuple[tuple[int, int], ...]
 
 @cache
 def fits(length: int, width: int, pieces: Sizes, turns: int, across: bool) -> bool:
-    """Whether the pieces can be had from the rectangle, by trying every first cut. A piece alone may be trimmed."""
+    """Whether the pieces can be had from the rectangle, by trying every first cut.
+
+    A piece alone may be trimmed.
+    """
     if not pieces:
         return True
     if len(pieces) == 1:
