@@ -8,9 +8,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from benchalong.workings.layout.bars import bar_bound
 from benchalong.workings.layout.bounds import lower_bound
 from benchalong.workings.layout.inner import inner_order
 from benchalong.workings.layout.lay_out import lay_out
+from benchalong.workings.layout.lies import Work
 from benchalong.workings.layout.model import Board, Order, Piece, Rules
 from workings.layout.checker import faults
 
@@ -86,6 +88,7 @@ def test_small_orders_are_laid_out_as_well_as_can_be(pieces: list[tuple[int, int
     assert faults(order, layout) == []
     assert layout.cost == fewest_boards(6, 5, tuple(pieces), turns)
     assert layout.lower_bound <= layout.cost
+    assert bar_bound(inner_order(order), Work(10**9)) <= layout.cost
 
 
 def fewest_sticks(length: int, lengths: tuple[int, ...]) -> int:

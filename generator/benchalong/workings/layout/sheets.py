@@ -15,6 +15,7 @@ from typing import TypeAlias
 
 import numpy as np
 
+from benchalong.workings.layout.bars import bar_bound
 from benchalong.workings.layout.bounds import lower_bound
 from benchalong.workings.layout.filling import Filled, Filler, Room
 from benchalong.workings.layout.inner import Inner
@@ -86,6 +87,11 @@ class Search:
     @property
     def is_done(self) -> bool:
         return self.cost <= self.bound or self.work.left <= 0 or self.hopeless >= _HOPELESS or self.is_over()
+
+    def raise_bound(self) -> None:
+        """By a bound that takes longer."""
+        better = -(-bar_bound(self.inner, self.work) // self.step) * self.step
+        self.bound = min(max(self.bound, better), int(_cost_of_all(self.inner)))
 
     def adjust_beam(self, spent: int) -> None:
         """So that a pass takes its share of the effort."""
@@ -159,6 +165,7 @@ def _rounds(search: Search, sheets: Sheets, filler: Filler, chance: np.random.Ge
     """The steps of the search, one after another."""
     for _ in _learn(search, sheets, chance, passes=6):
         yield "learn"
+    search.raise_bound()
     for _ in _all_at_once(search, filler, chance, times=8):
         yield "all at once"
     while True:
