@@ -88,6 +88,12 @@ class Search:
     def is_done(self) -> bool:
         return self.cost <= self.bound or self.work.left <= 0 or self.hopeless >= _HOPELESS or self.is_over()
 
+    def boards_below(self, cost: int) -> int:
+        """How many boards at such a cost are cheaper than the best."""
+        if not np.isfinite(self.cost) or not cost:
+            return max(1, len(self.best))
+        return int(self.cost - self.step) // cost
+
     def raise_bound(self) -> None:
         """By a bound that takes longer."""
         better = -(-bar_bound(self.inner, self.work) // self.step) * self.step
@@ -191,7 +197,8 @@ def _learn(search: Search, sheets: Sheets, chance: np.random.Generator, *, passe
         before = search.work.spent
         lean = _LEANS[int(chance.integers(len(_LEANS)))]
         manner = Manner(int(search.beam * chance.choice([0.5, 1, 2])), lean)
-        full, left = in_sequence(inner, sheets, worth, manner, np.array(inner.demand), numbers)
+        free = numbers if chance.random() < 0.5 else _some(numbers, chance)
+        full, left = in_sequence(inner, sheets, worth, manner, np.array(inner.demand), free)
         for board in full:
             search.keep(board.sheet, board.filled)
         search.offer(full, left)
@@ -200,27 +207,35 @@ def _learn(search: Search, sheets: Sheets, chance: np.random.Generator, *, passe
         yield
 
 
+def _some(numbers: list[int], chance: np.random.Generator) -> list[int]:
+    """Some kinds of board only, so that others than the seemingly best are tried too."""
+    taken = chance.random(len(numbers)) < 0.5
+    taken[int(chance.integers(len(numbers)))] = True
+    return [number if is_taken else 0 for number, is_taken in zip(numbers, taken.tolist(), strict=True)]
+
+
 def _all_at_once(
     search: Search, filler: Filler, chance: np.random.Generator, *, times: int
 ) -> Iterator[None]:
-    """One board fewer than the best has, all filled in one search; where there is only one kind of clear
-    board."""
-    inner = search.inner
-    if len(inner.sheets) > 1 or inner.sheets[0].defects or sum(inner.demand) > _MOST_AT_ONCE:
+    """As many boards of one kind as are still cheaper than the best, all filled in one search."""
+    inner, demand = search.inner, np.array(search.inner.demand)
+    clear = [index for index, sheet in enumerate(inner.sheets) if not sheet.defects]
+    if not clear or sum(inner.demand) > _MOST_AT_ONCE:
         return
-    sheet, demand = inner.sheets[0], np.array(inner.demand)
-    room = Room(sheet.length, sheet.width, inner.turns, inner.first)
     for at in range(times):
-        boards = min(sheet.number, max(1, len(search.best) - 1))
+        index = clear[int(chance.integers(len(clear)))]
+        sheet = inner.sheets[index]
+        room = Room(sheet.length, sheet.width, inner.turns, inner.first)
+        boards = min(sheet.number, max(1, search.boards_below(sheet.cost)))
         swap = inner.first is Way.ALONG if inner.first else at % 2 == 1
         worth = first_worth(inner, float(chance.uniform(1.0, 1.05)))
         lean = None if chance.random() < 0.2 else float(chance.uniform(0.0, 0.15))
         beam = int(search.wide_beam(demand) * chance.choice([0.3, 1, 2]))
         filled = filler.fill_several(room, boards, demand, worth=worth, beam=beam, lean=lean, swap=swap)
         for one in filled:
-            search.keep(0, one)
+            search.keep(index, one)
         left = demand - np.sum([one.counts for one in filled], axis=0) if filled else demand
-        search.offer([Full(0, one) for one in filled], left)
+        search.offer([Full(index, one) for one in filled], left)
         yield
 
 
