@@ -121,6 +121,12 @@ def test_what_finds_no_room_is_told() -> None:
     assert not layout.is_proven
 
 
+def test_nothing_at_all_may_find_room() -> None:
+    spoilt = Board("board", 30, 10, defects=(Rectangle(0, 0, 12, 9),))
+    layout = lay_out(order(Piece("rail", 19, 2), board=spoilt, turns=1))
+    assert (layout.boards, layout.left_out) == ((), (("rail", 1),))
+
+
 def test_the_cheapest_boards_are_taken() -> None:
     boards = (Board("short", 50, 40, cost=3), Board("long", 100, 40, cost=5))
     pieces = (Piece("rail", 50, 40, 3),)

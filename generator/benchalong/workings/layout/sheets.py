@@ -276,7 +276,7 @@ def _choose(search: Search, *, nodes: int) -> None:
     inner = search.inner
     prices = search.prices = _master(search).prices()
     at_most = search.cost - search.step if np.isfinite(search.cost) else _cost_of_all(inner)
-    if prices.cost > at_most + 1e-6:
+    if not search.kept or prices.cost > at_most + 1e-6:
         search.hopeless += 1
         return
     every = list(search.kept)
