@@ -1,0 +1,209 @@
+"""Fill one clear rectangle with pieces so that they are worth as much as possible: a beam search.
+
+A filling is built piece by piece, as in the three-stage trees of Puchinger & Raidl (2007): the rectangle is
+cut into sections, a section into rows, a row into pieces, and a piece shorter than its row is trimmed; with a
+fourth turn, pieces may stand on one another in a row's slot. The next piece goes on top in the slot, beside
+it in the row, on a new row, or in a new section. Of all fillings with equally many pieces the most promising
+are kept, judged by what their pieces are worth for the room they use up (beam search with such a guide on
+guillotine layouts: Libralesso & Fontan 2021). All of a level's placings are weighed at once, in arrays.
+
+Without loss the first piece of a row is its widest and no row is longer than its section's first.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TypeAlias
+
+import numpy as np
+
+from benchalong.workings.layout.lies import ALONG_SECTIONS, Floats, Ints, Lies, Work
+
+SECTION, ROW, BESIDE, ON_TOP = range(4)
+"""How a piece is put: it begins a section, begins a row, goes beside the last in the row, or on top of it."""
+_A_LEVEL = 2_000
+"""What a level costs beside its placings, in placings."""
+
+Move: TypeAlias = tuple[int, int]
+"""How it is put, and which lie."""
+
+
+@dataclass
+class _Level:
+    """Fillings with equally many pieces, one an entry.
+
+    `x0`, `x1`: where the section starts and ends; `y0`, `y1`: the row; `x`: how far the row is filled;
+    `slot`, `y`: the length of the last piece's slot and how far up it is filled.
+    """
+
+    x0: Ints
+    x1: Ints
+    y0: Ints
+    y1: Ints
+    x: Ints
+    slot: Ints
+    y: Ints
+    worth: Floats
+    left: Ints
+    mark: Ints
+    """A number that is the same for the same pieces."""
+    came_from: Ints
+    put: Ints
+    lie: Ints
+
+
+class Beam:
+    """A search in one rectangle, or in several alike that stand end to end with a wall after each
+    `length`."""
+
+    def __init__(
+        self,
+        lies: Lies,
+        *,
+        length: int,
+        width: int,
+        boards: int,
+        turns: int,
+        left: Ints,
+        worth: Floats,
+        marks: Ints,
+    ) -> None:
+        self.lies, self.turns, self.length, self._width = lies, turns, length, width
+        self._boards = boards
+        self._worth, self._marks = worth[lies.kind], marks[lies.kind]
+        self._fair = _fair(self._worth, lies)
+        self.levels = [_start(left)]
+
+    def run(self, beam: int, keep: int, work: Work, *, lean: float | None) -> list[tuple[int, int]]:
+        """Level and entry of the best fillings."""
+        best: list[tuple[float, int, int]] = []
+        seen: set[int] = set()
+        while work.left > 0:
+            level = self._next(self.levels[-1], beam, work, lean=lean)
+            if level is None:
+                break
+            self.levels.append(level)
+            for entry in np.argsort(-level.worth, kind="stable")[:keep].tolist():
+                if int(level.mark[entry]) not in seen:
+                    seen.add(int(level.mark[entry]))
+                    best.append((-float(level.worth[entry]), len(self.levels) - 1, entry))
+        best.sort()
+        return [(level, entry) for _, level, entry in best[:keep]]
+
+    def moves_to(self, place: tuple[int, int]) -> list[Move]:
+        depth, entry = place
+        moves = []
+        while depth:
+            level = self.levels[depth]
+            moves.append((int(level.put[entry]), int(level.lie[entry])))
+            entry = int(level.came_from[entry])
+            depth -= 1
+        return moves[::-1]
+
+    def by_board(self, moves: list[Move]) -> list[list[Move]]:
+        """The same moves, board by board; boards without any left out."""
+        boards: list[list[Move]] = []
+        start = x = end = 0
+        for put, lie in moves:
+            length = int(self.lies.length[lie])
+            if put == SECTION:
+                room = -end % self.length
+                start = end if length <= room else end + room
+                if start % self.length == 0:
+                    boards.append([])
+                end = start
+            x = {SECTION: start + length, ROW: start + length, BESIDE: x + length, ON_TOP: x}[put]
+            end = max(end, x)
+            boards[-1].append((put, lie))
+        return boards
+
+    def _next(self, level: _Level, beam: int, work: Work, *, lean: float | None) -> _Level | None:
+        entries, lies, puts = self._placings(level)
+        if entries.size == 0:
+            return None
+        work.spend(entries.size + _A_LEVEL)
+        return self._kept(self._placed(level, entries, lies, puts), level, beam, lean=lean)
+
+    def _placings(self, level: _Level) -> tuple[Ints, Ints, Ints]:
+        """Which piece may go where, as three equally long columns."""
+        length, width = self.lies.length, self.lies.width
+        there = level.left[:, self.lies.kind] > 0
+        room = self._boards * self.length - level.x1
+        fits = [(SECTION, (length <= (room % self.length)[:, None]) | (room >= self.length)[:, None])]
+        if self.turns >= 2:
+            on_row = (length <= (level.x1 - level.x0)[:, None]) & (width <= (self._width - level.y1)[:, None])
+            fits.append((ROW, on_row))
+        if self.turns >= 3:
+            wall = (level.x0 // self.length + 1) * self.length
+            end = np.where(level.y0 == 0, wall, level.x1)
+            beside = length <= (end - level.x)[:, None]
+            fits.append((BESIDE, beside & (width <= (level.y1 - level.y0)[:, None])))
+        if self.turns >= 4:
+            on_top = (length <= level.slot[:, None]) & (width <= (level.y1 - level.y)[:, None])
+            fits.append((ON_TOP, on_top & (self.lies.run != ALONG_SECTIONS)))
+        found = [np.nonzero(fit & there) for _, fit in fits]
+        entries = np.concatenate([entry for entry, _ in found])
+        chosen = np.concatenate([lie for _, lie in found])
+        puts = np.repeat([put for put, _ in fits], [entry.size for entry, _ in found])
+        return entries, chosen, puts
+
+    def _placed(self, level: _Level, entries: Ints, lies: Ints, puts: Ints) -> _Level:
+        length, width = self.lies.length[lies], self.lies.width[lies]
+        x0, x1, y0, y1 = level.x0[entries], level.x1[entries], level.y0[entries], level.y1[entries]
+        is_section, is_row, is_on_top = puts == SECTION, puts == ROW, puts == ON_TOP
+        room = -x1 % self.length
+        x0 = np.where(is_section, np.where(length <= room, x1, x1 + room), x0)
+        y0 = np.where(is_section, 0, np.where(is_row, y1, y0))
+        starts = is_section | is_row
+        x = np.where(starts, x0 + length, level.x[entries] + np.where(is_on_top, 0, length))
+        slot = np.where(self.lies.run[lies] == ALONG_SECTIONS, 0, length)
+        return _Level(
+            x0=x0,
+            x1=np.where(is_section, x, np.maximum(x1, x)),
+            y0=y0,
+            y1=np.where(starts, y0 + width, y1),
+            x=x,
+            slot=np.where(is_on_top, level.slot[entries], slot),
+            y=np.where(is_on_top, level.y[entries], y0) + width,
+            worth=level.worth[entries] + self._worth[lies],
+            left=level.left,
+            mark=level.mark[entries] + self._marks[lies],
+            came_from=entries,
+            put=puts,
+            lie=lies,
+        )
+
+    def _kept(self, placed: _Level, before: _Level, beam: int, *, lean: float | None) -> _Level:
+        """The most promising, each set of pieces in each outline once."""
+        used = placed.x0 * self._width + (placed.x1 - placed.x0) * placed.y0
+        used += (placed.x - placed.x0) * (placed.y1 - placed.y0)
+        score = placed.worth - self._fair * used if lean is None else placed.worth ** (1 + lean) / used
+        if score.size > 4 * beam:
+            order = np.argpartition(-score, 4 * beam)[: 4 * beam]
+            order = order[np.lexsort((order, -score[order]))]
+        else:
+            order = np.argsort(-score, kind="stable")
+        outline = placed.x0 * 3 + placed.x1 * 1_000_003 + placed.y0 * 7_368_787 + placed.y1 * 15_485_863
+        outline += placed.x * 32_452_843 + placed.y * 49_979_687
+        _, first = np.unique((placed.mark ^ (outline * 2_654_435_761))[order], return_index=True)
+        kept = order[np.sort(first)[:beam]]
+        level = _Level(
+            **{name: column[kept] for name, column in vars(placed).items() if name != "left"},
+            left=before.left,
+        )
+        left = before.left[level.came_from]
+        left[np.arange(kept.size), self.lies.kind[level.lie]] -= 1
+        level.left = left
+        return level
+
+
+def _fair(worth: Floats, lies: Lies) -> float:
+    """What room is usually worth."""
+    return float(np.quantile(worth / (lies.length * lies.width), 0.75))
+
+
+def _start(left: Ints) -> _Level:
+    zero = np.zeros(1, dtype=np.int64)
+    return _Level(
+        zero, zero, zero, zero, zero, zero, zero, np.zeros(1), left[None, :].copy(), zero, zero, zero, zero
+    )

@@ -1,0 +1,140 @@
+"""Fill rectangles with pieces: which pieces and ways come into question, and the tree of what was found."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from benchalong.workings.layout.beam import ON_TOP, ROW, SECTION, Beam, Move
+from benchalong.workings.layout.inner import Inner
+from benchalong.workings.layout.lies import ALONG_ROWS, ALONG_SECTIONS, Floats, Ints, Lies, Work
+from benchalong.workings.layout.model import Way
+from benchalong.workings.layout.tree import Node, Whole, parted, swapped
+
+
+@dataclass(frozen=True)
+class Filled:
+    """What one rectangle is filled with."""
+
+    tree: Node
+    counts: tuple[int, ...]
+    """How many of each kind."""
+    worth: float
+
+
+@dataclass(frozen=True)
+class Room:
+    """The rectangle to fill, and how often the saw may turn in it."""
+
+    length: int
+    width: int
+    turns: int
+    first: Way | None
+
+
+class Filler:
+    """Fills rectangles with the kinds of one order."""
+
+    def __init__(self, inner: Inner, work: Work) -> None:
+        self._inner, self._work = inner, work
+        self._straight = Lies.of(inner)
+        self._across = self._straight.swapped()
+        marks = np.random.default_rng(20_100)
+        self._marks = marks.integers(1, 2**62, size=max(1, len(inner.kinds)), dtype=np.int64)
+
+    def fill(
+        self, room: Room, left: Ints, worth: Floats, *, beam: int, keep: int = 1, lean: float | None = 0.0
+    ) -> list[Filled]:
+        """The best fillings found, best first; none is empty. `left`: how many there are of each kind.
+
+        `lean`: how much more than by worth for room used a filling is judged by worth alone; None: by worth
+        less what its room is usually worth.
+        """
+        found: list[Filled] = []
+        if room.first is not Way.ALONG:
+            found += self._one_way(room, left, worth, beam=beam, keep=keep, lean=lean, swap=False)
+        if room.first is not Way.ACROSS:
+            found += self._one_way(room, left, worth, beam=beam, keep=keep, lean=lean, swap=True)
+        found.sort(key=lambda filled: -filled.worth)
+        return found[:keep]
+
+    def fill_several(
+        self, room: Room, boards: int, left: Ints, *, worth: Floats, beam: int, lean: float | None, swap: bool
+    ) -> list[Filled]:
+        """So many boards alike filled at once: the filling with the most on all of them. Each is cut first
+        across, or along when `swap` is true."""
+        search = self._search(room, boards, left, worth, swap=swap)
+        found = search.run(beam, 1, self._work, lean=lean) if search else []
+        if not search or not found:
+            return []
+        moves = search.moves_to(found[0])
+        return [self._filled(search, on_board, worth, swap=swap) for on_board in search.by_board(moves)]
+
+    def _one_way(
+        self, room: Room, left: Ints, worth: Floats, *, beam: int, keep: int, lean: float | None, swap: bool
+    ) -> list[Filled]:
+        search = self._search(room, 1, left, worth, swap=swap)
+        if search is None:
+            return []
+        places = search.run(beam, keep, self._work, lean=lean)
+        return [self._filled(search, search.moves_to(place), worth, swap=swap) for place in places]
+
+    def _search(self, room: Room, boards: int, left: Ints, worth: Floats, *, swap: bool) -> Beam | None:
+        """None when nothing fits."""
+        length, width = (room.width, room.length) if swap else (room.length, room.width)
+        lies = self._across if swap else self._straight
+        chosen = (left[lies.kind] > 0) & (worth[lies.kind] > 0) & (lies.length <= length)
+        chosen &= lies.width <= width
+        last_run = ALONG_SECTIONS if room.turns % 2 else ALONG_ROWS
+        if room.turns <= 4:
+            chosen &= (lies.run == 0) | (lies.run == last_run)
+        if not chosen.any():
+            return None
+        return Beam(
+            lies.only(chosen),
+            length=length,
+            width=width,
+            boards=boards,
+            turns=room.turns,
+            left=left,
+            worth=worth,
+            marks=self._marks,
+        )
+
+    def _filled(self, search: Beam, moves: Sequence[Move], worth: Floats, *, swap: bool) -> Filled:
+        tree = _tree(self._inner, search.lies, moves, search.turns, swap=swap)
+        counts = np.bincount(search.lies.kind[[lie for _, lie in moves]], minlength=len(self._inner.kinds))
+        value = float(counts @ worth)
+        return Filled(swapped(tree) if swap else tree, tuple(counts.tolist()), value)
+
+
+def _tree(inner: Inner, lies: Lies, moves: Sequence[Move], turns: int, *, swap: bool) -> Node:
+    sections: list[list[list[list[Node]]]] = []
+    for put, lie in moves:
+        if put == SECTION:
+            sections.append([])
+        if put in (SECTION, ROW):
+            sections[-1].append([])
+        if put != ON_TOP:
+            sections[-1][-1].append([])
+        sections[-1][-1][-1].append(_node(inner, lies, lie, swap=swap))
+    return parted(Way.ACROSS, [_section(rows, turns) for rows in sections], keep_single=True)
+
+
+def _section(rows: list[list[list[Node]]], turns: int) -> Node:
+    in_rows = [parted(Way.ACROSS, [parted(Way.ALONG, slot) for slot in row]) for row in rows]
+    return parted(Way.ALONG, in_rows, keep_single=turns >= 3)
+
+
+def _node(inner: Inner, lies: Lies, lie: int, *, swap: bool) -> Node:
+    index, is_turned = int(lies.kind[lie]), bool(lies.is_turned[lie])
+    kind = inner.kinds[index]
+    members: list[Node] = []
+    for member, (length, width) in enumerate(kind.sizes):
+        size = (width, length) if is_turned != swap else (length, width)
+        members.append(Whole(index, *size, is_turned, member))
+    if len(members) == 1:
+        return members[0]
+    return parted(Way.ACROSS if lies.run[lie] == ALONG_SECTIONS else Way.ALONG, members)
