@@ -122,6 +122,8 @@ def test_the_tables_that_were_promised_are_there() -> None:
         (model.Hardware, "hardware", {}),
         (model.Jig, "jig", {"purpose": "for"}),
         (model.Finish, "finish", {}),
+        (model.Fitted, "fitted", {}),
+        (model.Job, "job", {"kind": "job"}),
         (model.Change, "change", {}),
         (model.Stage, "stage", {}),
         (model.Step, "step", {"note_pictures": "note"}),
