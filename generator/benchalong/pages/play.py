@@ -14,11 +14,7 @@ from benchalong.trade.joints import KINDS, MOVING
 from benchalong.workings.fit import Fit
 from benchalong.workings.meetings import MEETINGS, JointFit
 
-ALONG_THE_RUN = {
-    "tongue and groove": ("width", "length"),
-    "dado": ("width", "length"),
-    "rabbet": ("width", "length"),
-}
+ALONG_THE_RUN = dict.fromkeys(("tongue and groove", "dado", "rabbet"), ("width", "length"))
 """Directions of what goes in that run along its cut: room there is where the cut stops, which is no play."""
 ACROSS = {"thickness": "across its thickness", "width": "across its width", "length": "along its length"}
 NONE = Markup("")
