@@ -75,6 +75,7 @@ class Draft:
     shop_air: model.Air = field(default_factory=model.Air)
     house: model.Air = field(default_factory=model.Air)
     loads: Mapping[str, model.Load] = field(default_factory=dict)
+    brought_to_size: Mapping[str, model.Fitted] = field(default_factory=dict)
     rates: Rates = field(default_factory=Rates)
 
     @property

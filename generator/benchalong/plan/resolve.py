@@ -15,6 +15,7 @@ from benchalong.ground.marks import Path
 from benchalong.ground.problems import Problem
 from benchalong.plan import model
 from benchalong.plan.boxes import measure_boxes
+from benchalong.plan.brought_to_size import bring_to_size
 from benchalong.plan.builders import look_over_builders
 from benchalong.plan.cuts.resolving import resolve_cuts
 from benchalong.plan.draft import Draft
@@ -49,6 +50,7 @@ PASSES: tuple[Pass, ...] = (
     join_parts,
     find_shapes,
     take_wood,
+    bring_to_size,
     take_things,
     take_texts,
     take_steps,
@@ -113,6 +115,7 @@ def _plan(draft: Draft) -> model.Plan:
         house=draft.house,
         woods=draft.woods,
         loads=draft.loads,
+        fitted=draft.brought_to_size,
         rates=draft.rates,
     )
 
