@@ -6,7 +6,6 @@ follows from it.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
@@ -17,6 +16,7 @@ from benchalong.plan.formula import FUNCTIONS, parse
 from benchalong.plan.joints.named import part_called
 from benchalong.plan.joints.sides import split_side
 from benchalong.plan.joints.sizes import JOINT_SIZES
+from benchalong.plan.play import BY_MOVEMENT, FITS, SIDE_PLAY, is_by_movement
 from benchalong.plan.quantity import Quantity
 from benchalong.plan.reckoning import Reckoning, followed, sections_of
 from benchalong.plan.refused import Refused, Unnamed
@@ -24,8 +24,6 @@ from benchalong.plan.tree import Name, Tree, names_in
 from benchalong.plan.unknown import ONE_OF, Directory
 from benchalong.reading.written import PROJECT_FILE, Joint, Part, Project, Stock
 
-FITS = re.compile(r"fits +(\S+)\s*\Z")
-"""`fits frame`: a size that is measured where it goes."""
 NO_SIZE = (None, "centred")
 """What stands for a joint's size and is none."""
 _MISSING = "?"
@@ -102,6 +100,8 @@ def _sizes_of_joint(name: str, joint: Joint, project: Project) -> Iterator[Defin
         if typed in NO_SIZE and not default and not size.is_required:
             continue
         text = default.format(joint=name, **parts) if typed in NO_SIZE else typed
+        if key == SIDE_PLAY and is_by_movement(name, joint, project):
+            typed = text = BY_MOVEMENT
         is_known = bool(text) and (text == typed or _MISSING not in text)
         yield Defined(
             f"{name}.{key}",
@@ -137,7 +137,12 @@ def _part_thickness(part: Part, stock: Mapping[str, Stock]) -> str | None:
 
 
 def _tree(entry: Defined, sums: Reckoning) -> Tree | None:
-    if entry.text is None or FITS.match(entry.text) or sums.draft.is_lost(*entry.path):
+    if (
+        entry.text is None
+        or entry.text == BY_MOVEMENT
+        or FITS.match(entry.text)
+        or sums.draft.is_lost(*entry.path)
+    ):
         return None
     try:
         return parse(entry.text)

@@ -25,7 +25,7 @@ def take_wood(draft: Draft) -> Draft:
     project = draft.written
     loads = {name: _load(name, part.load, sums) for name, part in project.parts.items() if part.load}
     return sums.done(
-        woods=_woods(project),
+        woods=woods_of(project),
         shop_air=_air(project.shop.air, "shop", sums),
         house=_air(project.house, "house", sums),
         rates=_rates(project.rates, sums),
@@ -33,7 +33,8 @@ def take_wood(draft: Draft) -> Draft:
     )
 
 
-def _woods(project: written.Project) -> Woods:
+def woods_of(project: written.Project) -> Woods:
+    """The trade's table with the author's own over it."""
     return woods().with_own(_species(name, wood) for name, wood in project.species.items())
 
 
@@ -64,6 +65,10 @@ def _air(air: written.Air, section: str, sums: Reckoning) -> model.Air:
     if air.moisture and air.moisture[1] > 100:
         key = "made_at" if section == "shop" else "moisture"
         sums.say((*path, key), "a moisture content over 100 % is wood fresh from the log", "such as 8 %")
+    return air_of(air)
+
+
+def air_of(air: written.Air) -> model.Air:
     return model.Air(air.climate, air.humidity, air.moisture, air.celsius)
 
 
