@@ -233,7 +233,7 @@ def drawing_code() -> str:
     """A digest of the modules that draw and that make solids, so that a changed rule changes every key: a
     number to be raised by hand would be forgotten once, and then an old picture stands in a new site."""
     here = Path(__file__).parent
-    solids = [here.parent / "workings" / name for name in ("bodies.py", "solids.py")]
+    solids = [here.parent / "workings" / name for name in ("bodies.py", "faces.py", "solids.py")]
     modules = [*sorted(here.glob("*.py")), *solids]
     return sha256(b"".join(module.read_bytes() for module in modules)).hexdigest()
 

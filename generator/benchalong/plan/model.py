@@ -383,6 +383,8 @@ class Finish:
     faces: str = ""
     bare: str = ""
     note: str = ""
+    on: tuple[PartId | AssemblyId, ...] = ()
+    """The parts it goes on before they are glued, the assemblies it goes on after; none where not said."""
 
 
 @dataclass(frozen=True)
@@ -464,6 +466,30 @@ class Job:
     assemblies: tuple[AssemblyId, ...] = ()
     hardware: tuple[str, ...] = ()
     jigs: tuple[str, ...] = ()
+
+
+Until: TypeAlias = Literal["fitted", "glued", "hung"]
+
+
+@dataclass(frozen=True)
+class Fitted:
+    """How a part or assembly comes to its final size: not by its number but by what it has to meet."""
+
+    measured: tuple[PartId | AssemblyId, ...] = ()
+    """What it is measured on; nothing where wood is only left on."""
+    after: Job | None = None
+    """The job after which that can be measured."""
+    leave: Length | None = None
+    """How much wider and longer it stays until then; None where it isn't cut before it is measured."""
+    until: Until = "fitted"
+    """What the wood is left on for, where no job says it: it is fitted to what it is measured on, it is glued
+    in, its hinges hold it."""
+    until_job: Job | None = None
+    follows: tuple[SizeName, ...] = ()
+
+    def first_size(self, part: Part) -> tuple[Length, Length] | None:
+        """(length, width) a part is cut to first; None where it isn't cut before it is measured."""
+        return None if self.leave is None else (part.length + self.leave, part.width + self.leave)
 
 
 @dataclass(frozen=True)
@@ -587,6 +613,8 @@ class Plan:
     woods: Woods = field(default_factory=woods)
     """The trade's table with the author's own woods over it."""
     loads: Mapping[PartId, Load] = field(default_factory=dict)
+    fitted: Mapping[PartId | AssemblyId, Fitted] = field(default_factory=dict)
+    """Parts and assemblies that get their final size at the bench."""
     rates: Rates = field(default_factory=Rates)
     """What amounts are reckoned with."""
     boards: tuple[Board, ...] = ()

@@ -16,6 +16,7 @@ from benchalong.ground.problems import Problem
 from benchalong.plan import model
 from benchalong.plan.boards import take_boards
 from benchalong.plan.boxes import measure_boxes
+from benchalong.plan.brought_to_size import bring_to_size
 from benchalong.plan.builders import look_over_builders
 from benchalong.plan.cuts.resolving import resolve_cuts
 from benchalong.plan.draft import Draft
@@ -55,6 +56,7 @@ PASSES: tuple[Pass, ...] = (
     take_sawing,
     take_boards,
     take_matches,
+    bring_to_size,
     take_things,
     take_texts,
     take_steps,
@@ -119,6 +121,7 @@ def _plan(draft: Draft) -> model.Plan:
         house=draft.house,
         woods=draft.woods,
         loads=draft.loads,
+        fitted=draft.brought_to_size,
         rates=draft.rates,
         boards=draft.boards,
         spares=project.spares,

@@ -14,8 +14,10 @@ from benchalong.plan.model import (
     Cut,
     CutSize,
     Finish,
+    Fitted,
     Hardware,
     Jig,
+    Job,
     Joint,
     Meeting,
     Moves,
@@ -94,6 +96,7 @@ def plan_data(plan: Plan, worked: Worked, marks: Marks, *, edition: str) -> Json
         "changes": [says.change(change) for change in plan.changes],
         "movement": says.movement(worked),
         "amounts": says.amounts(worked),
+        "fitted": [says.fitted(name, fitted) for name, fitted in plan.fitted.items()],
         "loads": [says.load(part, sag) for part, sag in worked[SAG].items()],
         "findings": [finding_json(finding, marks, says.plain) for finding in worked.findings],
         "checked": [working.question for working in WORKINGS],
@@ -336,6 +339,7 @@ class _Says:
             "what": finish.what,
             "coats": finish.coats,
             "wait": finish.wait,
+            "on": list(finish.on),
             "faces": finish.faces,
             "bare": finish.bare,
             "note": finish.note,
@@ -358,15 +362,7 @@ class _Says:
             "stage": step.stage,
             "title": prose(step.title),
             "why": prose(step.why),
-            "does": [
-                {
-                    "job": job.kind,
-                    "parts": list(job.parts),
-                    "assemblies": list(job.assemblies),
-                    "hardware": list(job.hardware),
-                }
-                for job in step.does
-            ],
+            "does": [self.job(job) for job in step.does],
             "parts": list(step.parts),
             "tools": list(step.tools),
             "jigs": list(step.jigs),
@@ -464,6 +460,31 @@ class _Says:
                 {"finish": name, "coats": each.coats, "litres": float(each.litres)}
                 for name, each in amounts.finish.items()
             ],
+        }
+
+    def fitted(self, name: str, fitted: Fitted) -> Json:
+        """A part or assembly that gets its final size at the bench; of a part, what it is cut to first."""
+        part = self.plan.parts.get(name)
+        first = part and fitted.first_size(part)
+        return {
+            "name": name,
+            "measured": list(fitted.measured),
+            "after": self.job(fitted.after) if fitted.after else None,
+            "leave": self.plain.maybe(fitted.leave),
+            "until": "" if fitted.until_job else fitted.until,
+            "until_job": self.job(fitted.until_job) if fitted.until_job else None,
+            "first_width": self.plain.maybe(first[1] if first else None),
+            "first_length": self.plain.maybe(first[0] if first else None),
+            "follows": list(fitted.follows),
+        }
+
+    def job(self, job: Job) -> Json:
+        return {
+            "job": job.kind,
+            "parts": list(job.parts),
+            "assemblies": list(job.assemblies),
+            "hardware": list(job.hardware),
+            "jigs": list(job.jigs),
         }
 
     def load(self, part: PartId, sag: Sag) -> Json:

@@ -52,6 +52,7 @@ class Kind(Enum):
     NAMED = "names, each with a table"
     JOBS = "a list of jobs, each with what it is done to"
     CORNERS = "a list of corners, [along, across]"
+    LEAVE = "a size, and until when: `1/16 in until hung`"
 
 
 @dataclass(frozen=True)
@@ -246,6 +247,18 @@ STOCK = Table(
     where="each name under `stock:`",
 )
 
+FITTING = Table(
+    "a fitting",
+    (
+        Key("measured", Kind.NAMES, "the part or assembly it is measured on", required=True),
+        Key("after", Kind.TEXT, "the job after which that can be measured: `glue up case`"),
+    ),
+    where="`cut_when:` of a part or assembly that gets its final size at the bench",
+    shorthand="measured",
+)
+_CUT_WHEN = Key("cut_when", Kind.TABLE, "what it is measured on before it gets its final size")
+_LEAVE = Key("leave", Kind.LEAVE, "how much wider and longer it stays, and until when: `1/16 in until hung`")
+
 PART = Table(
     "a part",
     (
@@ -269,6 +282,8 @@ PART = Table(
         Key("face", Kind.TEXT, "which side is meant to be seen"),
         Key("load", Kind.TABLE, "what it carries, for shelves and rails: `20 kg`"),
         Key("cuts", Kind.TABLES, "what is taken away from it"),
+        _CUT_WHEN,
+        _LEAVE,
         Key("note", Kind.TEXT, "a word about it"),
     ),
     where="each name under `parts:`",
@@ -451,6 +466,8 @@ ASSEMBLY = Table(
     (
         Key("name", Kind.TEXT, "what it is called; otherwise its own name in words"),
         Key("place", Kind.TABLES, "what stands where in it", required=True),
+        _CUT_WHEN,
+        _LEAVE,
         Key("note", Kind.TEXT, "a word about it"),
     ),
     where="each name under `assemblies:`",
@@ -485,6 +502,7 @@ FINISH = Table(
         Key("what", Kind.TEXT, "what goes on", required=True),
         Key("coats", Kind.COUNT, "how many coats"),
         Key("wait", Kind.TEXT, "how long between coats"),
+        Key("on", Kind.NAMES, "the parts it goes on before they are glued, or the assemblies, after"),
         Key("faces", Kind.TEXT, "where it goes"),
         Key("bare", Kind.TEXT, "what stays bare"),
         Key("note", Kind.TEXT, "a word about it"),

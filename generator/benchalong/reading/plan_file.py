@@ -21,6 +21,7 @@ from benchalong.reading.written import (
     Assembly,
     Change,
     Finish,
+    Fitting,
     HandOver,
     Hardware,
     Jig,
@@ -150,14 +151,22 @@ def part(entry: Entry) -> Part:
         shows=entry.text("face"),
         load=entry.one("load", wood.load, language.LOAD),
         cuts=entry.list_of("cuts", cut, language.CUT),
+        cut_when=entry.one("cut_when", fitting, language.FITTING),
+        leave=entry.text("leave", Kind.LEAVE),
         note=entry.text("note"),
     )
+
+
+def fitting(entry: Entry) -> Fitting:
+    return Fitting(measured=entry.names("measured"), after=entry.text("after"))
 
 
 def assembly(entry: Entry) -> Assembly:
     return Assembly(
         name=entry.text("name"),
         place=entry.list_of("place", place, language.PLACE),
+        cut_when=entry.one("cut_when", fitting, language.FITTING),
+        leave=entry.text("leave", Kind.LEAVE),
         note=entry.text("note"),
     )
 
@@ -240,6 +249,7 @@ def finish(entry: Entry) -> Finish:
         what=entry.text("what"),
         coats=entry.count("coats"),
         wait=entry.text("wait"),
+        on=entry.names("on"),
         faces=entry.text("faces"),
         bare=entry.text("bare"),
         note=entry.text("note"),

@@ -301,7 +301,7 @@ class Entry:
         if (
             len(self.path) > 2
             and isinstance(last, str)
-            and last not in ("origin", "shop", "house", "rates", "load", "ask", "look", *_SAWING)
+            and last not in ("origin", "shop", "house", "rates", "load", "cut_when", "ask", "look", *_SAWING)
         ):
             return f"the {self.table.noun} {last}"
         return f"this {self.table.noun}"

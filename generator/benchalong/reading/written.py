@@ -144,6 +144,15 @@ class Cut:
 
 
 @dataclass(frozen=True)
+class Fitting:
+    """What a part or assembly is measured on before it gets its final size."""
+
+    measured: tuple[Name, ...] = ()
+    after: str = ""
+    """A job in words: `glue up case`."""
+
+
+@dataclass(frozen=True)
 class Part:
     name: str = ""
     stock: Name = ""
@@ -161,6 +170,9 @@ class Part:
     """Which side is meant to be seen, in words: `face: front of the door`."""
     load: Load | None = None
     cuts: tuple[Cut, ...] = ()
+    cut_when: Fitting | None = None
+    leave: str = ""
+    """As typed: `1/16 in until hung`."""
     note: str = ""
 
 
@@ -202,6 +214,8 @@ class Place:
 class Assembly:
     name: str = ""
     place: tuple[Place, ...] = ()
+    cut_when: Fitting | None = None
+    leave: str = ""
     note: str = ""
 
 
@@ -228,6 +242,7 @@ class Finish:
     what: str = ""
     coats: int | None = None
     wait: str = ""
+    on: tuple[Name, ...] = ()
     faces: str = ""
     bare: str = ""
     """What stays bare."""

@@ -9,6 +9,7 @@ from benchalong.ground.lengths import INCH, Length
 from benchalong.ground.marks import Place
 from benchalong.ground.problems import Finding
 from benchalong.ground.shown import shown
+from benchalong.ground.words import in_sentence
 from benchalong.plan.model import AXES, Axis, Copy, Part, Plan
 from benchalong.plan.turns import WAYS, Way, turned
 from benchalong.reading.written import PROJECT_FILE
@@ -65,8 +66,7 @@ def _longest_first(spans: Iterable[Range]) -> list[Range]:
 
 def called(lying: Lying) -> str:
     """In the middle of a sentence: `top rail LD/T`."""
-    name = lying.called
-    return name if name[1:2].isupper() else name[:1].lower() + name[1:]
+    return f"{in_sentence(lying.part.name)} {lying.copy.mark}"
 
 
 def common(one: Copy, other: Copy) -> str:
