@@ -1,8 +1,8 @@
 """What blanks are: pieces as they are first cut out of boards and sheets, larger than finished.
 
 Lengths are exact millimetres, rounded up to what is chalked on a board. A blank maps onto one piece of a
-layout's order: `Piece(blank.id, blank.length, blank.width, blank.count, may_turn=blank.grain == "free")`, and a
-`Matched` with `parted` onto one of its match sets.
+layout's order, `Piece(blank.id, blank.length, blank.width, blank.count, may_turn=blank.grain == "free")`, and
+a `Matched` with `parted` onto one of its match sets.
 """
 
 from __future__ import annotations
