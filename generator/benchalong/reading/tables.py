@@ -10,7 +10,8 @@ TABLES: tuple[Table, ...] = (
     said.PROJECT, said.ORIGIN, said.SIZE, said.SHOP, said.HOUSE, said.SPECIES, said.RATES, said.STOCK,
     said.PART,
     said.LOAD, *CUTS.values(), said.CORNER,
-    *JOINTS.values(), said.ASSEMBLY, said.PLACE, said.HARDWARE, said.JIG, said.FINISH, said.CHANGE,
+    *JOINTS.values(), said.ASSEMBLY, said.PLACE, said.HARDWARE, said.HARDWARE_HOLE,
+    said.SEAT, said.JIG, said.FINISH, said.CHANGE,
     said.HAND_OVER, said.LOOK, said.STAGE, said.STEP, said.AMISS, said.PICTURE, said.QUESTION, said.REPLY,
     said.BUILDER, said.BOARD,
 )  # fmt: skip
