@@ -33,7 +33,8 @@ assemblies:
       - {{assembly: door, mark: RD, at: [88 mm, 0, 10 mm], mirror: left to right}}
 joints:
   hinges:
-    {{kind: hinge, cut_in: [side inner face], takes: [stile outer edge], hardware: leaf, gap: 2 mm, set: 50 mm}}
+    {{kind: hinge, cut_in: [side inner face], takes: [stile outer edge], hardware: leaf, gap: 2 mm,
+      set: 50 mm}}
 hardware:
 {hardware}
 stages: {{all: {{title: All}}}}
@@ -144,7 +145,8 @@ def length_of(text: str) -> Length:
 def test_screws_lie_within_the_leaf_the_same_from_both_ends(
     tmp_path_factory: pytest.TempPathFactory, count: int, long: int
 ) -> None:
-    leaf = f"  leaf: {{kind: hinge, length: {long} mm, held_by: small, screws: {count}, width: 16 mm, closed: 4 mm}}\n"
+    held = f"length: {long} mm, held_by: small, screws: {count}"
+    leaf = f"  leaf: {{kind: hinge, {held}, width: 16 mm, closed: 4 mm}}\n"
     bores = plan_of(tmp_path_factory.mktemp("hinge"), leaf + SCREW).hardware["leaf"].bores
     along = [bore.along for bore in bores]
     assert len(along) == count

@@ -37,13 +37,11 @@ from benchalong.plan.model import (
 )
 from benchalong.plan.quantity import Quantity
 from benchalong.publishing.plain import Json, Plain, finding_json, number_text
+from benchalong.publishing.wood_json import movement_json
 from benchalong.workings.amounts import AMOUNTS
-from benchalong.workings.climate import CLIMATE
 from benchalong.workings.cut_list import CUT_LIST, CutList
 from benchalong.workings.extent import EXTENT, Extent, Sides
 from benchalong.workings.meetings import MEETINGS, JointFit
-from benchalong.workings.movement import MOVEMENT, Across
-from benchalong.workings.movement import Moves as OverTheYear
 from benchalong.workings.order import WORKINGS
 from benchalong.workings.sag import SAG, Sag
 from benchalong.workings.weights import WEIGHTS
@@ -90,7 +88,7 @@ def plan_data(plan: Plan, worked: Worked, marks: Marks, *, edition: str) -> Json
         "steps": [says.step(step) for step in plan.steps.values()],
         "questions": [says.question(question) for question in plan.questions.values()],
         "changes": [says.change(change) for change in plan.changes],
-        "movement": says.movement(worked),
+        "movement": movement_json(worked, says.plain),
         "amounts": says.amounts(worked),
         "fitted": [says.fitted(name, fitted) for name, fitted in plan.fitted.items()],
         "loads": [says.load(part, sag) for part, sag in worked[SAG].items()],
@@ -425,46 +423,6 @@ class _Says:
 
     def change(self, change: Change) -> Json:
         return {"kind": change.kind, "of": change.of, "was": change.was, "why": change.why}
-
-    def movement(self, worked: Worked) -> Json:
-        climate, movement = worked[CLIMATE], worked[MOVEMENT]
-        return {
-            "climate": {
-                "made_at": float(climate.made_at),
-                "driest": float(climate.driest),
-                "dampest": float(climate.dampest),
-                "shop": climate.shop,
-                "house": climate.house,
-                "assumed": [
-                    name
-                    for name, is_assumed in (
-                        ("shop", climate.is_shop_assumed),
-                        ("house", climate.is_house_assumed),
-                    )
-                    if is_assumed
-                ],
-            },
-            "parts": [self.over_the_year(moves) for moves in movement.parts.values()],
-            "still": list(movement.still),
-            "unknown": list(movement.unknown),
-        }
-
-    def over_the_year(self, moves: OverTheYear) -> Json:
-        return {
-            "part": moves.part,
-            "species": moves.species.name,
-            "sawn": moves.sawn,
-            "sawn_assumed": moves.is_sawn_assumed,
-            "width": self.across(moves.width),
-            "thickness": self.across(moves.thickness),
-            "quarter_sawn_width": self.across(moves.as_quarter),
-            "along_at_most": self.plain.length(moves.along),
-            "equation": moves.by,
-            "standing": moves.standing,
-        }
-
-    def across(self, across: Across) -> Json:
-        return {name: self.plain.length(getattr(across, name)) for name in ("made", "driest", "dampest")}
 
     def amounts(self, worked: Worked) -> Json:
         weights, amounts = worked[WEIGHTS](), worked[AMOUNTS]()
