@@ -503,7 +503,7 @@ SEAT = Table(
         ),
         Key("at", Kind.FORMULA, "to its middle, along that side; centred unless said", words=CENTRED),
         Key("across", Kind.FORMULA, "to its middle, across that side; centred unless said", words=CENTRED),
-        Key("lies", Kind.WORD, "which way its length lies on that side; along unless said", words=LIES),
+        Key("lies", Kind.WORD, "which way its length lies on that side; along unless said", words=SEAT_LIES),
         Key("only", Kind.TEXTS, "the only copies it sits on, by mark: `LD/M`"),
     ),
     where="each of a piece of hardware's `sits:`",
