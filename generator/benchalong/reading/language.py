@@ -515,7 +515,7 @@ HARDWARE = Table(
         Key("name", Kind.TEXT, "what it is called; otherwise its own name in words"),
         Key("kind", Kind.WORD, "what kind of thing", words=HARDWARE_KINDS),
         Key("size", Kind.TEXT, "as the shop sells it"),
-        Key("measured", Kind.WORD, "whether its sizes here were measured on the thing itself", words=MEASURED),
+        Key("measured", Kind.WORD, "whether its sizes were measured on the thing itself", words=MEASURED),
         Key("length", Kind.FORMULA, "how long it is; of a hinge, its leaf"),
         Key("width", Kind.FORMULA, "how wide it is; of a hinge, its leaf from the barrel"),
         Key("depth", Kind.FORMULA, "how far it stands out; of a slide, the room it takes between the sides"),
