@@ -25,8 +25,8 @@ from benchalong.plan.model import (
     PartId,
     Placed,
     Plan,
-    Price,
     Question,
+    Seated,
     Shape,
     SideOf,
     Size,
@@ -35,7 +35,8 @@ from benchalong.plan.model import (
     Stock,
 )
 from benchalong.plan.quantity import Quantity
-from benchalong.publishing.plain import Json, Plain, finding_json, number_text
+from benchalong.publishing.plain import Json, Plain, finding_json
+from benchalong.publishing.rough_json import RoughSays, price_json
 from benchalong.publishing.wood_json import movement_json
 from benchalong.workings.amounts import AMOUNTS
 from benchalong.workings.cut_list import CUT_LIST, CutList
@@ -73,7 +74,12 @@ def plan_data(plan: Plan, worked: Worked, marks: Marks, *, edition: str) -> Json
         "origin": {"plan": plan.origin.plan, "rights": plan.origin.rights, "by": plan.origin.by},
         "sizes": [says.size(size) for size in plan.sizes.values()],
         "stock": [says.stock(stock) for stock in plan.stock.values()],
+        "boards": [says.rough.board(board) for board in plan.boards],
         "parts": [says.part(part) for part in plan.parts.values()],
+        "spares": [{"part": part, "count": count} for part, count in plan.spares.items()],
+        "test_pieces": [says.rough.test_piece(piece) for piece in plan.test_pieces.values()],
+        "matches": [says.rough.match(match) for match in plan.matches.values()],
+        "chosen_at_the_bench": list(plan.chosen_at_the_bench),
         "shapes": [says.shape(shape) for shape in plan.shapes.values()],
         "joints": [says.joint(joint, worked[MEETINGS].get(joint.id)) for joint in plan.joints.values()],
         "assemblies": [says.assembly(each, extent) for each in plan.assemblies.values()],
@@ -102,6 +108,7 @@ class _Says:
     def __init__(self, plan: Plan) -> None:
         self.plan = plan
         self.plain = Plain(plan.units, plan.precision)
+        self.rough = RoughSays(self.plain)
 
     def piece(self, extent: Extent | None, edition: str) -> Json:
         plan, prose = self.plan, self.plain.prose
@@ -127,6 +134,7 @@ class _Says:
                 "country": plan.shop.country,
                 "session": plan.shop.session,
                 "bench": plan.shop.bench,
+                "sawing": self.rough.sawing(plan.shop.sawing),
             },
             "ask": {"mail": plan.ask.mail, "board": plan.ask.board},
         }
@@ -168,7 +176,14 @@ class _Says:
             "nominal": length(stock.nominal),
             "sheet": [self.plain.length(side) for side in stock.sheet] if stock.sheet else None,
             "grain_along": length(stock.grain_along),
-            "price": _price(stock.price),
+            "price": price_json(stock.price),
+            "grade": stock.grade,
+            "waste": None if stock.waste is None else float(stock.waste),
+            "sold_in": [self.plain.length(each) for each in stock.sold_in],
+            "board_width": length(stock.board_width),
+            "moisture": None if stock.moisture is None else float(stock.moisture),
+            "is_restless": stock.is_restless,
+            "allowance": self.rough.allowance(stock.allowance),
             "note": stock.note,
         }
 
@@ -184,6 +199,9 @@ class _Says:
             "marks": list(part.marks),
             "cuts": [self.cut(cut) for cut in part.cuts],
             "glued_up": part.glued_up,
+            "strips": self.rough.strips(part.strips),
+            "resaw": part.resaw,
+            "rough_with": part.rough_with,
             "for": part.purpose,
             "face": part.shows,
             "note": part.note,
@@ -203,6 +221,7 @@ class _Says:
             "follows": list(cut.follows),
             "note": cut.note,
             "joint": cut.joint,
+            "hardware": cut.hardware,
         }
 
     def shape(self, shape: Shape) -> Json:
@@ -229,6 +248,7 @@ class _Says:
             "moves": [self.moves(moves) for moves in joint.moves],
             "unfilled": [self.side(side) for side in joint.unfilled],
             "unmet": [self.side(side) for side in joint.unmet],
+            "pieces": joint.pieces,
             "play": self.play(fit),
         }
 
@@ -301,13 +321,51 @@ class _Says:
         ]
 
     def hardware(self, thing: Hardware) -> Json:
+        length = self.plain.length
         return {
             "id": thing.id,
             "name": thing.name,
+            "kind": thing.kind,
             "size": thing.size,
+            "measured": thing.measured,
+            "sizes": [
+                {"name": size.name, "length": length(size.length), "follows": list(size.sizes)}
+                for size in thing.sizes
+            ],
+            "weight": None if thing.weight is None else float(thing.weight),
+            "held_by": thing.held_by,
+            "screws": thing.screws,
+            "bores": [
+                {
+                    "diameter": length(bore.diameter),
+                    "depth": None if bore.depth is None else length(bore.depth),
+                    "along": length(bore.along),
+                    "across": length(bore.across),
+                    "screw": bore.screw,
+                }
+                for bore in thing.bores
+            ],
+            "latches": thing.latches,
+            "seated": [self._seated(seated) for seated in thing.seated],
             "count": thing.count,
-            "price": _price(thing.price),
+            "said": thing.said,
+            "needed": thing.needed,
+            "price": price_json(thing.price),
             "note": thing.note,
+        }
+
+    def _seated(self, seated: Seated) -> Json:
+        length = self.plain.length
+        room = seated.room
+        return {
+            "mark": seated.mark,
+            "part": seated.part,
+            "side": seated.side,
+            "looks": list(seated.looks),
+            "middle": [length(value) for value in seated.middle],
+            "room": None if room is None else [[length(value) for value in corner] for corner in room],
+            "is_round": seated.is_round,
+            "follows": list(seated.follows),
         }
 
     def jig(self, jig: Jig) -> Json:
@@ -443,10 +501,6 @@ class _Says:
             "limit": length(sag.most),
             "longest_span": length(sag.longest),
         }
-
-
-def _price(price: Price | None) -> Json | None:
-    return None if price is None else {"amount": number_text(price.amount), "per": price.per}
 
 
 def _tools(plan: Plan) -> Iterable[str]:
