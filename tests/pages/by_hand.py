@@ -249,7 +249,7 @@ class Drawn:
         return self._draw(f"The {part} over the year")
 
     def in_grooves(self, joint: str, part: str) -> Picture:
-        return self._draw(f"The {part} in its grooves over the year")
+        return self._draw(f"The {part} in the grooves of {joint} over the year")
 
     def piece(self) -> Picture:
         return self._draw("The piece")

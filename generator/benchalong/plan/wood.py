@@ -26,8 +26,8 @@ def take_wood(draft: Draft) -> Draft:
     loads = {name: _load(name, part.load, sums) for name, part in project.parts.items() if part.load}
     return sums.done(
         woods=woods_of(project),
-        shop_air=_air(project.shop.air, "shop", sums),
-        house=_air(project.house, "house", sums),
+        shop_air=air_in(project.shop.air, (PROJECT_FILE,), "shop", sums),
+        house=air_in(project.house, (PROJECT_FILE,), "house", sums),
         rates=_rates(project.rates, sums),
         loads={name: load for name, load in loads.items() if load is not None},
     )
@@ -57,9 +57,12 @@ def _species(name: str, wood: written.Wood) -> Species:
     )
 
 
-def _air(air: written.Air, section: str, sums: Reckoning) -> model.Air:
+NO_AIR = model.Air()
+
+
+def air_in(air: written.Air, file: Path, section: str, sums: Reckoning) -> model.Air:
     """Shares that no air and no wood can have are problems; what only the equations can't follow is not."""
-    path: Path = (PROJECT_FILE, section)
+    path: Path = (*file, section)
     if air.humidity and air.humidity[1] > 100:
         sums.say((*path, "humidity"), "air can't be damper than 100 %", "a relative humidity: 45 %")
     if air.moisture and air.moisture[1] > 100:

@@ -43,15 +43,16 @@ def find_climate(plan: Plan, _: Worked) -> tuple[Climate, tuple[Finding, ...]]:
         found.made_at,
         found.driest,
         found.dampest,
-        "furniture stock, as usual" if is_shop_assumed else _said(shop),
-        CLIMATES[ASSUMED].said if is_house_assumed else _said(house),
+        "furniture stock, as usual" if is_shop_assumed else said_of(shop),
+        CLIMATES[ASSUMED].said if is_house_assumed else said_of(house),
         is_shop_assumed,
         is_house_assumed,
     )
     return climate, (*_limits(shop, "shop"), *_limits(house, "house"), *_unfit(climate))
 
 
-def _said(air: Air) -> str:
+def said_of(air: Air) -> str:
+    """Where what is known of an air comes from, in words; something must be known."""
     if air.moisture:
         return "as measured in the wood"
     if air.humidity:

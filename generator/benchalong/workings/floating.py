@@ -165,12 +165,15 @@ class _Looking:
             yield self._barely(one)
 
     def _tight(self, one: Floating) -> Finding:
-        swollen, less = _up(one.width * (1 + one.shares.to_dampest)), _up(one.width - one.widths.most)
+        swollen, less = (
+            hundredth_up(one.width * (1 + one.shares.to_dampest)),
+            hundredth_up(one.width - one.widths.most),
+        )
         message = (
             f"{self._called(one)} swells to {self.shown(swollen)} at the dampest, and its grooves leave "
             f"{self.shown(one.frame.opening)}: it would push the frame apart"
         )
-        numbers = {"swells by": swollen - one.width, "room": _cent(one.room.at_dampest)}
+        numbers = {"swollen": swollen, "opening": one.frame.opening, "room": _cent(one.room.at_dampest)}
         deeper = self._deeper(one)
         if deeper:
             remedy, numbers = self._too_shallow(deeper), numbers | {"deeper": deeper}
@@ -202,13 +205,13 @@ class _Looking:
         deeper = self._deeper(one)
         if deeper:
             return self._too_shallow(deeper), numbers | {"deeper": deeper}
-        more = _up((one.frame.sight + 2 * one.hold) / (1 + one.shares.to_driest) - one.width)
+        more = hundredth_up((one.frame.sight + 2 * one.hold) / (1 + one.shares.to_driest) - one.width)
         remedy = f"cut it {self.shown(more)} wider, and fix it by a dab of glue in the middle of each end"
         return remedy, numbers | {"more": more}
 
     def _deeper(self, one: Floating) -> Length:
         dry, damp = one.shares.to_driest, one.shares.to_dampest
-        return _up(deeper_by(one.frame, to_driest=dry, to_dampest=damp, hold=one.hold))
+        return hundredth_up(deeper_by(one.frame, to_driest=dry, to_dampest=damp, hold=one.hold))
 
     def _too_shallow(self, deeper: Length) -> str:
         return (
@@ -239,7 +242,7 @@ def _cent(length: Length) -> Length:
     return to_nearest(length, CENT)
 
 
-def _up(length: Length) -> Length:
+def hundredth_up(length: Length) -> Length:
     """To a hundredth, away from what is too little."""
     near = _cent(length)
     return near if near >= length else near + CENT
