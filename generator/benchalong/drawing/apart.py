@@ -17,6 +17,7 @@ from benchalong.plan.model import PartId
 from benchalong.workings.bodies import Floats
 from benchalong.workings.copies import Copy
 from benchalong.workings.solids import ShapeId, Solid
+from benchalong.workings.triangles import Triangle
 from benchalong.workings.ways_out import TakenApart
 
 MOST_THREADS = 60
@@ -34,6 +35,7 @@ def apart_picture(
     title: str,
     woods: Mapping[PartId, str] | None = None,
     eye: Eye = PIECE_EYE,
+    triangles: Sequence[Triangle] = (),
 ) -> PiecePicture:
     """`copies` are all of the piece, or those of this assembly's place, in the order of the piece.
 
@@ -48,7 +50,9 @@ def apart_picture(
     }
     units = {copy.mark: unit for unit, own in members.items() for copy in own}
     apart = Apart(places, units, _some(list(pulled.threads())), _said(pulled, names))
-    return piece_picture(shown, solids, names=names, title=title, woods=woods, eye=eye, apart=apart)
+    return piece_picture(
+        shown, solids, names=names, title=title, woods=woods, eye=eye, apart=apart, triangles=triangles
+    )
 
 
 def _some(threads: Sequence[Floats]) -> tuple[Floats, ...]:

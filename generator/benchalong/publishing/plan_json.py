@@ -43,6 +43,7 @@ from benchalong.workings.movement import MOVEMENT, Across
 from benchalong.workings.movement import Moves as OverTheYear
 from benchalong.workings.order import WORKINGS
 from benchalong.workings.sag import SAG, Sag
+from benchalong.workings.triangles import TRIANGLES, Triangle
 from benchalong.workings.weights import WEIGHTS
 from benchalong.workings.working import Worked
 
@@ -89,6 +90,7 @@ def plan_data(plan: Plan, worked: Worked, marks: Marks, *, edition: str) -> Json
         "changes": [says.change(change) for change in plan.changes],
         "movement": says.movement(worked),
         "amounts": says.amounts(worked),
+        "triangles": [says.triangle(triangle) for triangle in worked[TRIANGLES]],
         "loads": [says.load(part, sag) for part, sag in worked[SAG].items()],
         "findings": [finding_json(finding, marks, says.plain) for finding in worked.findings],
         "checked": [working.question for working in WORKINGS],
@@ -128,6 +130,24 @@ class _Says:
                 "bench": plan.shop.bench,
             },
             "ask": {"mail": plan.ask.mail, "board": plan.ask.board},
+        }
+
+    def triangle(self, triangle: Triangle) -> Json:
+        return {
+            "assembly": triangle.assembly,
+            "within": triangle.within,
+            "across": triangle.sides,
+            "points": triangle.points,
+            "pieces": [
+                {
+                    "mark": piece.mark,
+                    "part": piece.part,
+                    "shape": piece.shape,
+                    "on": piece.named,
+                    "carries": piece.carries,
+                }
+                for piece in triangle.pieces
+            ],
         }
 
     def assembly(self, assembly: Assembly, extent: Extent | None) -> Json:

@@ -24,6 +24,7 @@ from benchalong.workings.proportions import PROPORTIONS
 from benchalong.workings.sag import SAG
 from benchalong.workings.solids import SOLIDS
 from benchalong.workings.touched import TOUCHED
+from benchalong.workings.triangles import TRIANGLES
 from benchalong.workings.ways_out import WAYS_OUT
 from benchalong.workings.weights import WEIGHTS
 from benchalong.workings.woods import WOODS
@@ -38,6 +39,7 @@ WORKINGS: tuple[Working[Any], ...] = (
     CUT_CHECK,
     SOLIDS,
     PLACED,
+    TRIANGLES,
     CLASHES,
     MEETINGS,
     GROOVE_ENDS,
