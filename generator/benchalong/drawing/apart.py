@@ -13,6 +13,7 @@ from benchalong.drawing.picture import PiecePicture
 from benchalong.drawing.piece import Apart, piece_picture, shortened
 from benchalong.drawing.pulled import Pulled
 from benchalong.ground.lengths import Point3
+from benchalong.ground.words import in_sentence
 from benchalong.plan.model import PartId
 from benchalong.workings.bodies import Floats
 from benchalong.workings.copies import Copy
@@ -75,7 +76,7 @@ def _said(pulled: Pulled, names: Mapping[PartId, str]) -> str:
 def _called(unit: str, own: Sequence[Copy], names: Mapping[PartId, str]) -> str:
     """The part's name; an inner assembly goes by its mark alone."""
     is_part = len(own) == 1 and own[0].mark == unit
-    return f"{names.get(own[0].part, own[0].part)} " if is_part else ""
+    return f"{in_sentence(names.get(own[0].part, own[0].part))} " if is_part else ""
 
 
 def _way_words(shift: Floats) -> str:
