@@ -6,6 +6,7 @@ from typing import Any
 
 from benchalong.workings.across import ACROSS
 from benchalong.workings.amounts import AMOUNTS
+from benchalong.workings.blanks.blanks import BLANKS
 from benchalong.workings.bulks import BULKS
 from benchalong.workings.clashes import CLASHES
 from benchalong.workings.climate import CLIMATE
@@ -38,6 +39,7 @@ WORKINGS: tuple[Working[Any], ...] = (
     COPIES,
     EXTENT,
     CUT_LIST,
+    BLANKS,
     TOUCHED,
     NEVER_USED,
     CUT_CHECK,
