@@ -214,6 +214,10 @@ class Placed:
     at: Point3
     follows: tuple[SizeName, ...] = ()
     """The named sizes its place follows from."""
+    touches: tuple[str, ...] = ()
+    """Marks within the same assembly of what it should stand against."""
+    index: int = 0
+    """Which place of its assembly it is, counted from 0 as written; copies of a row share theirs."""
 
 
 @dataclass(frozen=True)

@@ -276,6 +276,7 @@ class _Says:
             "mark": placed.mark,
             "turn": [list(row) for row in placed.turn],
             "at": [self.plain.length(way) for way in placed.at],
+            "touches": list(placed.touches),
         }
 
     def cut_list(self, cut_list: CutList) -> list[Json]:

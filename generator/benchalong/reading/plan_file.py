@@ -161,6 +161,8 @@ def place(entry: Entry) -> Placing:
         along=entry.word("along"),
         face=entry.word("face"),
         mirror=entry.word("mirror"),
+        count=entry.count("count"),
+        touches=entry.names("touches"),
     )
 
 
@@ -181,7 +183,7 @@ def _fits(entry: Entry, key: str, kind: str) -> None:
         entry.tally.add(
             Place((*entry.path, key), on="key"),
             f"{key} is for parts; an assembly stands as it was put together",
-            expected="mark, at, mirror",
+            expected="mark, at, mirror, count, touches",
         )
 
 

@@ -168,13 +168,18 @@ class Place:
     of: Name
     mark: str = ""
     at: tuple[Formula, Formula, Formula] | None = ("0", "0", "0")
-    """None for a part whose place follows from what it fits."""
+    """Each a formula, or a relation: `between SL and SR`. None for a part whose place follows from what
+    it fits."""
     along: str = ""
     """Which way the length points; parts only."""
     face: str = ""
     """Which way the face looks; parts only."""
     mirror: str = ""
     """`left to right`, `front to back`, `top to bottom`, or nothing."""
+    count: int | None = None
+    """How many stand here in a row; None for one."""
+    touches: tuple[Name, ...] = ()
+    """Marks of what it should stand against."""
 
 
 @dataclass(frozen=True)

@@ -24,6 +24,7 @@ from benchalong.workings.proportions import PROPORTIONS
 from benchalong.workings.sag import SAG
 from benchalong.workings.solids import SOLIDS
 from benchalong.workings.touched import TOUCHED
+from benchalong.workings.touching import TOUCHING_CHECK
 from benchalong.workings.ways_out import WAYS_OUT
 from benchalong.workings.weights import WEIGHTS
 from benchalong.workings.woods import WOODS
@@ -40,6 +41,7 @@ WORKINGS: tuple[Working[Any], ...] = (
     PLACED,
     CLASHES,
     MEETINGS,
+    TOUCHING_CHECK,
     GROOVE_ENDS,
     LEFT_WOOD,
     WAYS_OUT,
