@@ -17,7 +17,9 @@ from playwright.sync_api import Browser, Page
 
 from benchalong.drawing.sheet import UNIT_WORDS
 from benchalong.drawing.text import number_text
+from benchalong.ground.marks import Marks
 from benchalong.ground.shown import SYSTEMS, Precision, System
+from benchalong.publishing.theme import chosen_in, load_theme
 from benchalong.road import Travelled, travel
 from conftest import ROOT
 from drawing.made_pieces import made_piece
@@ -67,10 +69,8 @@ def in_system(svg: str, system: System, precision: Precision) -> str:
 @pytest.fixture(scope="module")
 def paper(browser: Browser) -> Iterator[Callable[[str, int], Page]]:
     """A page with the theme's styles and these drawings, so wide."""
-    styles = "".join(
-        (ROOT / "themes" / "bench" / "styles" / name).read_text(encoding="utf-8")
-        for name in ("sheet.css", "drawing.css")
-    )
+    theme = load_theme(chosen_in("", Marks()), ROOT)
+    styles = "".join(theme.styles[name].text for name in ("sheet.css", "drawing.css"))
     context = browser.new_context(viewport={"width": 800, "height": 800})
     page = context.new_page()
 

@@ -9,12 +9,12 @@ from fractions import Fraction
 
 from benchalong.drawing.alt import listed
 from benchalong.drawing.eye import PIECE_EYE, Eye
-from benchalong.drawing.faces import Floats
 from benchalong.drawing.picture import PiecePicture
 from benchalong.drawing.piece import Apart, piece_picture, shortened
 from benchalong.drawing.pulled import Pulled
 from benchalong.ground.lengths import Point3
 from benchalong.plan.model import PartId
+from benchalong.workings.bodies import Floats
 from benchalong.workings.copies import Copy
 from benchalong.workings.solids import ShapeId, Solid
 from benchalong.workings.ways_out import TakenApart

@@ -233,14 +233,25 @@ def drawing_code() -> str:
     """A digest of the modules that draw and that make solids, so that a changed rule changes every key: a
     number to be raised by hand would be forgotten once, and then an old picture stands in a new site."""
     here = Path(__file__).parent
-    solids = [here.parent / "workings" / name for name in ("bodies.py", "solids.py")]
+    solids = [here.parent / "workings" / name for name in ("bodies.py", "faces.py", "solids.py")]
     modules = [*sorted(here.glob("*.py")), *solids]
     return sha256(b"".join(module.read_bytes() for module in modules)).hexdigest()
 
 
 def _look(part: Part) -> str:
     """A part without what no picture shows: the same text in every run."""
-    shown = replace(part, count=0, marks=(), glued_up="", purpose="", note="", follows={})
+    shown = replace(
+        part,
+        count=0,
+        marks=(),
+        glued_up="",
+        strips=None,
+        resaw=1,
+        rough_with="",
+        purpose="",
+        note="",
+        follows={},
+    )
     return _digest(repr(shown))
 
 

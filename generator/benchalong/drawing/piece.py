@@ -17,7 +17,6 @@ from svgwrite.path import Path
 from svgwrite.text import Text
 
 from benchalong.drawing.eye import PIECE_EYE, Eye
-from benchalong.drawing.faces import FlatFaces, Floats, flat_faces
 from benchalong.drawing.hidden import Standing, Surface, area, joined, seen
 from benchalong.drawing.inside import Around, Inside, well_inside
 from benchalong.drawing.pencil import pencil_strokes
@@ -30,7 +29,9 @@ from benchalong.drawing.threads import visible_parts
 from benchalong.drawing.woods import WOODS
 from benchalong.ground.lengths import Point3
 from benchalong.plan.model import PartId
+from benchalong.workings.bodies import Floats
 from benchalong.workings.copies import Copy
+from benchalong.workings.faces import FlatFaces, flat_faces
 from benchalong.workings.solids import ShapeId, Solid
 
 WIDTH = 358.0

@@ -14,7 +14,6 @@ import numpy as np
 
 from benchalong.drawing.board import Board, Segment
 from benchalong.drawing.cut_through import SHEETS, Found, Through, best_section, lengths_of
-from benchalong.drawing.faces import Floats
 from benchalong.drawing.picture import Picture
 from benchalong.drawing.placing import Side, Stretch, best_place, put
 from benchalong.drawing.sheet import (
@@ -30,6 +29,7 @@ from benchalong.drawing.sheet import (
 from benchalong.drawing.text import WORD, in_lines, number_width
 from benchalong.ground.shown import Precision, System
 from benchalong.plan.model import CutSize, Joint
+from benchalong.workings.bodies import Floats
 from benchalong.workings.placed import Placed
 
 WIDTH = 300.0

@@ -17,6 +17,18 @@ from benchalong.ground.lengths import Length, Point2, Point3
 from benchalong.ground.prose import Prose
 from benchalong.ground.shown import Precision, System
 from benchalong.plan.quantity import Quantity
+from benchalong.plan.rough import (
+    Allowance,
+    Board,
+    Match,
+    Sawing,
+    Strips,
+    TestPiece,
+    usual_sawing,
+)
+from benchalong.plan.rough import (
+    Price as Price,
+)
 from benchalong.plan.tree import Tree
 from benchalong.trade.amounts import Rates
 from benchalong.trade.species import Woods, woods
@@ -64,13 +76,6 @@ class Size:
 
 
 @dataclass(frozen=True)
-class Price:
-    amount: Fraction
-    per: str
-    """board foot, sheet, foot, metre, square metre, cubic metre, each."""
-
-
-@dataclass(frozen=True)
 class Stock:
     id: StockId
     kind: Literal["board", "sheet", "turned", "bought"]
@@ -86,6 +91,19 @@ class Stock:
     grain_along: Length | None = None
     """For sheets: the length of the side the face grain runs along; None where there is no grain."""
     price: Price | None = None
+    grade: str = ""
+    waste: Fraction | None = None
+    """What is bought on top, as a share; None where it follows from grade and species."""
+    sold_in: tuple[Length, ...] = ()
+    """The lengths it is sold in, shortest first."""
+    board_width: Length | None = None
+    """How wide its boards are, as the author says."""
+    moisture: Fraction | None = None
+    """Percent that it may have when it is bought."""
+    is_restless: bool = False
+    """Whether it moves when it is cut, and is split rough and flattened later."""
+    allowance: Allowance = field(default_factory=Allowance)
+    """The author's own for this stock."""
     note: str = ""
 
 
@@ -186,6 +204,13 @@ class Part:
     """One for each copy, from the whole piece down: `LD/H`. Fewer than `count` when copies have none."""
     cuts: tuple[Cut, ...] = ()
     glued_up: str = ""
+    """In the author's words."""
+    strips: Strips | None = None
+    """What these words say; None where there are none."""
+    resaw: int = 1
+    """Into how many leaves a board may be sawn for it, face to back."""
+    rough_with: PartId = ""
+    """Another part that it stays in one piece with until both are milled."""
     purpose: str = ""
     shows: str = ""
     note: str = ""
@@ -196,6 +221,11 @@ class Part:
     def box(self) -> Point3:
         """(along, across, down): length, width, thickness."""
         return (self.length, self.width, self.thickness)
+
+    @property
+    def is_glued_up(self) -> bool:
+        """Whether the author says so."""
+        return self.strips is not None and self.strips.is_glued
 
 
 Turn: TypeAlias = tuple[tuple[int, int, int], tuple[int, int, int], tuple[int, int, int]]
@@ -357,6 +387,8 @@ class Finish:
     faces: str = ""
     bare: str = ""
     note: str = ""
+    on: tuple[PartId | AssemblyId, ...] = ()
+    """The parts it goes on before they are glued, the assemblies it goes on after; none where not said."""
 
 
 @dataclass(frozen=True)
@@ -410,6 +442,8 @@ class Shop:
     session: str = ""
     bench: str = ""
     air: Air = Air()
+    sawing: Sawing = field(default_factory=usual_sawing)
+    """What cutting boards up is reckoned with."""
 
 
 @dataclass(frozen=True)
@@ -436,6 +470,30 @@ class Job:
     assemblies: tuple[AssemblyId, ...] = ()
     hardware: tuple[str, ...] = ()
     jigs: tuple[str, ...] = ()
+
+
+Until: TypeAlias = Literal["fitted", "glued", "hung"]
+
+
+@dataclass(frozen=True)
+class Fitted:
+    """How a part or assembly comes to its final size: not by its number but by what it has to meet."""
+
+    measured: tuple[PartId | AssemblyId, ...] = ()
+    """What it is measured on; nothing where wood is only left on."""
+    after: Job | None = None
+    """The job after which that can be measured."""
+    leave: Length | None = None
+    """How much wider and longer it stays until then; None where it isn't cut before it is measured."""
+    until: Until = "fitted"
+    """What the wood is left on for, where no job says it: it is fitted to what it is measured on, it is glued
+    in, its hinges hold it."""
+    until_job: Job | None = None
+    follows: tuple[SizeName, ...] = ()
+
+    def first_size(self, part: Part) -> tuple[Length, Length] | None:
+        """(length, width) a part is cut to first; None where it isn't cut before it is measured."""
+        return None if self.leave is None else (part.length + self.leave, part.width + self.leave)
 
 
 @dataclass(frozen=True)
@@ -559,5 +617,15 @@ class Plan:
     woods: Woods = field(default_factory=woods)
     """The trade's table with the author's own woods over it."""
     loads: Mapping[PartId, Load] = field(default_factory=dict)
+    fitted: Mapping[PartId | AssemblyId, Fitted] = field(default_factory=dict)
+    """Parts and assemblies that get their final size at the bench."""
     rates: Rates = field(default_factory=Rates)
     """What amounts are reckoned with."""
+    boards: tuple[Board, ...] = ()
+    """Those that are there already."""
+    spares: Mapping[PartId, int] = field(default_factory=dict)
+    """How many more of a part are cut than the piece needs."""
+    test_pieces: Mapping[str, TestPiece] = field(default_factory=dict)
+    matches: Mapping[str, Match] = field(default_factory=dict)
+    chosen_at_the_bench: tuple[PartId, ...] = ()
+    """Parts that are alike until they are chosen by eye and marked."""

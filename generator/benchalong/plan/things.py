@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 from benchalong.ground.marks import Path
 from benchalong.plan import model
+from benchalong.plan.brought_to_size import parts_or_assemblies
 from benchalong.plan.draft import Draft
 from benchalong.plan.price import price
 from benchalong.plan.prose import Filling
@@ -26,7 +27,7 @@ def take_things(draft: Draft) -> Draft:
     return sums.done(
         hardware={name: _hardware(name, entry, sums) for name, entry in project.hardware.items()},
         jigs={name: _jig(name, entry, filling) for name, entry in project.jigs.items()},
-        finish={name: _finish(name, entry) for name, entry in project.finish.items()},
+        finish={name: _finish(name, entry, sums) for name, entry in project.finish.items()},
         changes=tuple(_change(change, index, sums) for index, change in enumerate(project.changes)),
     )
 
@@ -61,8 +62,10 @@ def _jig(name: str, entry: written.Jig, filling: Filling) -> model.Jig:
     )
 
 
-def _finish(name: str, entry: written.Finish) -> model.Finish:
-    return model.Finish(name, entry.what, entry.coats, entry.wait, entry.faces, entry.bare, entry.note)
+def _finish(name: str, entry: written.Finish, sums: Reckoning) -> model.Finish:
+    path: Path = (PROJECT_FILE, "finish", name, "on")
+    on = parts_or_assemblies(entry.on, path, sums)
+    return model.Finish(name, entry.what, entry.coats, entry.wait, entry.faces, entry.bare, entry.note, on)
 
 
 def _change(change: written.Change, index: int, sums: Reckoning) -> model.Change:

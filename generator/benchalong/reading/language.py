@@ -13,6 +13,7 @@ from functools import cached_property
 
 from benchalong.reading.written import CUT_KINDS, DIRECTIONS, SURFACES
 from benchalong.trade.moisture import CLIMATES
+from benchalong.trade.waste import GRADES
 
 
 class Kind(Enum):
@@ -42,6 +43,8 @@ class Kind(Enum):
     PROSES = "a list of texts, with live sizes"
     NAMES = "a name, or a list of names"
     FORMULAS = "names, each with a size or a formula"
+    LENGTHS = "a size, or a list of sizes in brackets"
+    COUNTS = "names, each with a whole number"
     WORDS = "words, each with a text"
     SWAPS = "names, each with another name"
     TABLE = "a table"
@@ -49,6 +52,7 @@ class Kind(Enum):
     NAMED = "names, each with a table"
     JOBS = "a list of jobs, each with what it is done to"
     CORNERS = "a list of corners, [along, across]"
+    LEAVE = "a size, and until when: `1/16 in until hung`"
 
 
 @dataclass(frozen=True)
@@ -92,6 +96,7 @@ class Table:
 
 
 UNITS = ("inch", "millimetre")
+YES_NO = ("yes", "no", "true", "false")
 PROJECTIONS = ("third angle", "first angle")
 STOCK_KINDS = ("board", "sheet", "turned", "bought")
 SAWN = ("flat", "quarter", "rift")
@@ -145,6 +150,13 @@ SHOP = Table(
             "how damp the shop's air is; the moisture follows from it where it isn't said",
         ),
         Key("temperature", Kind.TEMPERATURE, "how warm that air is; 20 C unless said"),
+        Key("kerf", Kind.FORMULA, "how wide the saw cuts; 1/8 in or 3.2 mm unless said"),
+        Key("trim", Kind.FORMULA, "what comes off each end of a board; 1 in or 25 mm unless said"),
+        Key("allowances", Kind.TABLE, "how much larger than finished a part is cut out"),
+        Key("resaw", Kind.TABLE, "what sawing a board into leaves takes"),
+        Key("jointer", Kind.TABLE, "what the jointer takes"),
+        Key("planer", Kind.TABLE, "what the thickness planer takes"),
+        Key("car", Kind.FORMULA, "the longest board that goes into the car"),
     ),
     where="`shop:` in project.yaml",
 )
@@ -218,10 +230,34 @@ STOCK = Table(
         Key("sheet", Kind.SHEET, "the two sides of a sheet"),
         Key("grain", Kind.TEXT, "of a sheet: `along 96 in`, or `none`"),
         Key("price", Kind.TEXT, "what it costs: `9.80 per board foot`"),
+        Key("grade", Kind.WORD, "how it is graded; the waste follows from it", words=GRADES),
+        Key("waste", Kind.PERCENT, "how much is bought on top of what the parts take: `30 %`"),
+        Key("sold_in", Kind.LENGTHS, "the lengths it is sold in: `[8 ft, 10 ft]`"),
+        Key("board_width", Kind.FORMULA, "how wide its boards are; 6 in or 150 mm unless said"),
+        Key("moisture", Kind.PERCENT, "how damp it may be when it is bought, by the meter: `8 %`"),
+        Key(
+            "restless",
+            Kind.WORD,
+            "whether it moves when it is cut: split rough, rest, flatten later",
+            words=YES_NO,
+        ),
+        Key("allowances", Kind.TABLE, "how much larger than finished its parts are cut out"),
         Key("note", Kind.TEXT, "a word about it"),
     ),
     where="each name under `stock:`",
 )
+
+FITTING = Table(
+    "a fitting",
+    (
+        Key("measured", Kind.NAMES, "the part or assembly it is measured on", required=True),
+        Key("after", Kind.TEXT, "the job after which that can be measured: `glue up case`"),
+    ),
+    where="`cut_when:` of a part or assembly that gets its final size at the bench",
+    shorthand="measured",
+)
+_CUT_WHEN = Key("cut_when", Kind.TABLE, "what it is measured on before it gets its final size")
+_LEAVE = Key("leave", Kind.LEAVE, "how much wider and longer it stays, and until when: `1/16 in until hung`")
 
 PART = Table(
     "a part",
@@ -235,11 +271,19 @@ PART = Table(
         ),
         Key("count", Kind.COUNT, "how many, when none of them is placed"),
         Key("mark", Kind.TEXT, "what is written on it at the bench"),
-        Key("glued_up", Kind.TEXT, "that it is glued up from narrower boards"),
+        Key(
+            "glued_up",
+            Kind.TEXT,
+            "`true`, `no`, `strips of at most 5 in`, `two boards`; unsaid: where boards are too narrow",
+        ),
+        Key("resaw", Kind.COUNT, "into how many leaves a board may be sawn for it, face to back: `2`"),
+        Key("rough_with", Kind.NAME, "another part that it stays in one piece with until both are milled"),
         Key("for", Kind.TEXT, "what it is for"),
         Key("face", Kind.TEXT, "which side is meant to be seen"),
         Key("load", Kind.TABLE, "what it carries, for shelves and rails: `20 kg`"),
         Key("cuts", Kind.TABLES, "what is taken away from it"),
+        _CUT_WHEN,
+        _LEAVE,
         Key("note", Kind.TEXT, "a word about it"),
     ),
     where="each name under `parts:`",
@@ -434,6 +478,8 @@ ASSEMBLY = Table(
     (
         Key("name", Kind.TEXT, "what it is called; otherwise its own name in words"),
         Key("place", Kind.TABLES, "what stands where in it", required=True),
+        _CUT_WHEN,
+        _LEAVE,
         Key("note", Kind.TEXT, "a word about it"),
     ),
     where="each name under `assemblies:`",
@@ -468,6 +514,7 @@ FINISH = Table(
         Key("what", Kind.TEXT, "what goes on", required=True),
         Key("coats", Kind.COUNT, "how many coats"),
         Key("wait", Kind.TEXT, "how long between coats"),
+        Key("on", Kind.NAMES, "the parts it goes on before they are glued, or the assemblies, after"),
         Key("faces", Kind.TEXT, "where it goes"),
         Key("bare", Kind.TEXT, "what stays bare"),
         Key("note", Kind.TEXT, "a word about it"),
@@ -538,7 +585,14 @@ PROJECT = Table(
         Key("species", Kind.NAMED, "woods the table lacks, or has wrong"),
         Key("rates", Kind.TABLE, "how much is reckoned for a job"),
         Key("stock", Kind.NAMED, "what parts are made from"),
+        Key("boards", Kind.TABLES, "the boards and sheets that are there already"),
         Key("parts", Kind.NAMED, "the parts"),
+        Key("spares", Kind.COUNTS, "how many more of a part are cut than the piece needs: `{door_stile: 1}`"),
+        Key("test_pieces", Kind.NAMED, "pieces milled with the parts, to try settings on"),
+        Key("matches", Kind.NAMED, "parts that must come from one board, or match"),
+        Key(
+            "chosen_at_the_bench", Kind.NAMES, "parts that are alike until they are chosen by eye and marked"
+        ),
         Key("joints", Kind.NAMED, "what gives parts that meet their matching cuts"),
         Key("assemblies", Kind.NAMED, "what is joined together, and where it stands"),
         Key("hardware", Kind.NAMED, "hinges, screws, knobs"),
@@ -616,19 +670,6 @@ REPLY = Table(
         Key("when", Kind.DATE, "the day it was answered", required=True),
     ),
     where="each further block of `questions/ID.md`; Markdown follows",
-)
-
-BOARD = Table(
-    "a board",
-    (
-        Key("stock", Kind.NAME, "the stock it is", required=True),
-        Key("length", Kind.FORMULA, "along the grain", required=True),
-        Key("width", Kind.FORMULA, "across the grain", required=True),
-        Key("thickness", Kind.FORMULA, "as it measures"),
-        Key("count", Kind.COUNT, "how many of them; one unless said"),
-        Key("note", Kind.TEXT, "a word about it"),
-    ),
-    where="each of a builder's `boards:`",
 )
 
 BUILDER = Table(

@@ -44,6 +44,15 @@ class Size:
 
 
 @dataclass(frozen=True)
+class Allowance:
+    """How much larger than finished something is cut out; None where the author said nothing."""
+
+    length: Formula | None = None
+    width: Formula | None = None
+    thickness: Formula | None = None
+
+
+@dataclass(frozen=True)
 class Stock:
     kind: str = ""
     """board, sheet, turned, bought."""
@@ -61,6 +70,16 @@ class Stock:
     """For sheets: `along 96 in`, or `none`."""
     price: str = ""
     """`9.80 per board foot`, `42 per sheet`."""
+    grade: str = ""
+    waste: Fraction | None = None
+    """Percent."""
+    sold_in: tuple[Formula, ...] = ()
+    board_width: Formula | None = None
+    moisture: Fraction | None = None
+    """Percent."""
+    restless: str = ""
+    """yes, no or nothing."""
+    allowances: Allowance = Allowance()
     note: str = ""
 
 
@@ -125,6 +144,15 @@ class Cut:
 
 
 @dataclass(frozen=True)
+class Fitting:
+    """What a part or assembly is measured on before it gets its final size."""
+
+    measured: tuple[Name, ...] = ()
+    after: str = ""
+    """A job in words: `glue up case`."""
+
+
+@dataclass(frozen=True)
 class Part:
     name: str = ""
     stock: Name = ""
@@ -134,12 +162,17 @@ class Part:
     count: int | None = None
     mark: str = ""
     glued_up: str = ""
+    resaw: int | None = None
+    rough_with: Name = ""
     purpose: str = ""
     """`for:` in the file: what it's for."""
     shows: str = ""
     """Which side is meant to be seen, in words: `face: front of the door`."""
     load: Load | None = None
     cuts: tuple[Cut, ...] = ()
+    cut_when: Fitting | None = None
+    leave: str = ""
+    """As typed: `1/16 in until hung`."""
     note: str = ""
 
 
@@ -186,6 +219,8 @@ class Place:
 class Assembly:
     name: str = ""
     place: tuple[Place, ...] = ()
+    cut_when: Fitting | None = None
+    leave: str = ""
     note: str = ""
 
 
@@ -212,6 +247,7 @@ class Finish:
     what: str = ""
     coats: int | None = None
     wait: str = ""
+    on: tuple[Name, ...] = ()
     faces: str = ""
     bare: str = ""
     """What stays bare."""
@@ -242,12 +278,74 @@ class Air:
 
 
 @dataclass(frozen=True)
+class Jointer:
+    width: Formula | None = None
+    shortest: Formula | None = None
+    narrowest: Formula | None = None
+
+
+@dataclass(frozen=True)
+class Planer:
+    width: Formula | None = None
+    shortest: Formula | None = None
+    thinnest: Formula | None = None
+
+
+@dataclass(frozen=True)
+class Resaw:
+    kerf: Formula | None = None
+    clean_up: Formula | None = None
+
+
+@dataclass(frozen=True)
+class Sawing:
+    """What cutting out is reckoned with; nothing where the trade's usual holds."""
+
+    kerf: Formula | None = None
+    trim: Formula | None = None
+    allowances: Mapping[str, Allowance] = field(default_factory=dict)
+    """By `all`, `board`, `sheet`, `turned`, `glued_up`."""
+    resaw: Resaw = Resaw()
+    jointer: Jointer = Jointer()
+    planer: Planer = Planer()
+    car: Formula | None = None
+
+
+@dataclass(frozen=True)
+class TestPiece:
+    """A piece milled with the parts, to try settings on."""
+
+    __test__ = False  # its name makes pytest think it were a test
+
+    stock: Name = ""
+    thickness: Formula | None = None
+    width: Formula | None = None
+    length: Formula | None = None
+    count: int = 1
+    name: str = ""
+    purpose: str = ""
+    """`for:` in the file."""
+
+
+@dataclass(frozen=True)
+class Match:
+    """Parts that come from one board, or match."""
+
+    parts: tuple[str, ...] = ()
+    """Parts, or marks of copies."""
+    how: str = ""
+    show_side: str = ""
+    note: str = ""
+
+
+@dataclass(frozen=True)
 class Shop:
     tools: tuple[str, ...] = ()
     country: str = ""
     session: str = ""
     bench: str = ""
     air: Air = Air()
+    sawing: Sawing = Sawing()
 
 
 @dataclass(frozen=True)
@@ -366,14 +464,29 @@ class Question:
 
 
 @dataclass(frozen=True)
+class Defect:
+    """A rectangle of a board to keep clear of."""
+
+    at: tuple[Formula, Formula] | None = None
+    """From end a, from edge a."""
+    length: Formula | None = None
+    width: Formula | None = None
+    what: str = ""
+
+
+@dataclass(frozen=True)
 class Board:
-    """A board or sheet that a builder has."""
+    """A board or sheet that is there already, in the project or with a builder."""
 
     stock: Name = ""
     length: Formula | None = None
     width: Formula | None = None
     thickness: Formula | None = None
     count: int = 1
+    defects: tuple[Defect, ...] = ()
+    sapwood: str = ""
+    """`edge a 1 in`."""
+    price: str = ""
     note: str = ""
 
 
@@ -414,6 +527,11 @@ class Project:
     species: Mapping[Name, Wood] = field(default_factory=dict)
     rates: Rates = Rates()
     stock: Mapping[Name, Stock] = field(default_factory=dict)
+    boards: tuple[Board, ...] = ()
+    spares: Mapping[Name, int] = field(default_factory=dict)
+    test_pieces: Mapping[Name, TestPiece] = field(default_factory=dict)
+    matches: Mapping[Name, Match] = field(default_factory=dict)
+    chosen_at_the_bench: tuple[Name, ...] = ()
     parts: Mapping[Name, Part] = field(default_factory=dict)
     joints: Mapping[Name, Joint] = field(default_factory=dict)
     assemblies: Mapping[Name, Assembly] = field(default_factory=dict)

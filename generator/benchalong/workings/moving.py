@@ -15,6 +15,7 @@ import numpy as np
 
 from benchalong.ground.marks import Place
 from benchalong.ground.problems import Finding
+from benchalong.ground.words import in_sentence
 from benchalong.plan.model import Joint, Moves, Plan
 from benchalong.workings.blocking import Body, Views, body_of
 from benchalong.workings.bodies import Floats
@@ -233,7 +234,7 @@ def _name(bench: _Bench, moving: Moving) -> str:
     if len(lying.copy.assemblies) <= depth:
         return called(lying)
     name = bench.plan.assemblies[lying.copy.assemblies[depth]].name
-    return f"{name[:1].lower()}{name[1:]} {moving.goes}"
+    return f"{in_sentence(name)} {moving.goes}"
 
 
 def _subject(bench: _Bench, moving: Moving) -> str:

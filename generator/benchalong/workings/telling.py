@@ -8,7 +8,8 @@ from dataclasses import dataclass, replace
 from benchalong.ground.lengths import INCH, Length
 from benchalong.ground.marks import Place
 from benchalong.ground.problems import Finding
-from benchalong.ground.shown import shown
+from benchalong.ground.shown import Precision, shown
+from benchalong.ground.words import in_sentence
 from benchalong.plan.model import AXES, Axis, Copy, Part, Plan
 from benchalong.plan.turns import WAYS, Way, turned
 from benchalong.reading.written import PROJECT_FILE
@@ -25,6 +26,9 @@ def exact(measured: float) -> Length:
     return Length(round(measured * 1_000_000), 1_000_000)
 
 
+FINE = Precision(INCH / 64, Length(1, 10))
+
+
 @dataclass(frozen=True)
 class Telling:
     """Says things in the author's units."""
@@ -33,6 +37,12 @@ class Telling:
 
     def shown(self, length: Length) -> str:
         return shown(length, self.plan.units, self.plan.precision).text
+
+    def fine(self, length: Length) -> str:
+        """As finely as wood movement asks for, where the plan's own sizes are shown more coarsely."""
+        own = self.plan.precision
+        finer = Precision(min(own.inch, FINE.inch), min(own.millimetre, FINE.millimetre))
+        return shown(length, self.plan.units, finer).text
 
     def size(self, ranges: Mapping[Axis, Range]) -> str:
         """`2 1/4 in x 3/4 in x 3/8 in`, the longest first."""
@@ -65,8 +75,7 @@ def _longest_first(spans: Iterable[Range]) -> list[Range]:
 
 def called(lying: Lying) -> str:
     """In the middle of a sentence: `top rail LD/T`."""
-    name = lying.called
-    return name if name[1:2].isupper() else name[:1].lower() + name[1:]
+    return f"{in_sentence(lying.part.name)} {lying.copy.mark}"
 
 
 def common(one: Copy, other: Copy) -> str:
