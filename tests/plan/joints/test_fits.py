@@ -204,7 +204,8 @@ parts:
   strip: {{stock: oak, width: 60, length: between side}}
   backing: {{stock: oak, width: fits back_rabbet, length: fits back_rabbet, thickness: 6}}
 joints:
-  corner: {{kind: rabbet, cut_in: [side both ends inner face], takes: [top both ends], width: thick, depth: 10, play: 1/2}}
+  corner: {{kind: rabbet, cut_in: [side both ends inner face], takes: [top both ends], width: thick,
+    depth: 10, play: 1/2}}
   dado: {{kind: dado, cut_in: [side inner face], takes: [shelf both ends], depth: 7, end_play: 1}}
   back_rabbet: {{kind: rabbet, cut_in: [side back edge inner face, top back edge inner face],
     takes: [backing both edges, backing both ends], width: 6, depth: 8, play: 1, glue: no}}
@@ -215,8 +216,10 @@ assemblies:
       - {{part: side, mark: R, at: [wide - thick, 0, 0], along: up, face: right}}
       - {{part: top, mark: T, at: [between L and R, 0, high - thick], along: right, face: up}}
       - {{part: top, mark: B, at: [between L and R, 0, 0], along: right, face: down}}
-      - {{part: shelf, mark: S, at: [between L and R, 0, spread between B and T], along: right, face: up, count: 2}}
-      - {{part: strip, mark: H, at: [right of L, in from back of L by 6, under T], along: right, face: front}}
+      - {{part: shelf, mark: S, at: [between L and R, 0, spread between B and T], along: right, face: up,
+          count: 2}}
+      - {{part: strip, mark: H, at: [right of L, in from back of L by 6, under T], along: right,
+          face: front}}
       - {{part: backing, mark: K, {at}along: up, face: front}}
 stages: {{all: {{title: All}}}}
 """
