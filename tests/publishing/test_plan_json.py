@@ -126,6 +126,8 @@ def test_the_tables_that_were_promised_are_there() -> None:
         (model.Cut, "cut", {"kind": "cut", "surfaces": "on", "takes": "sizes", "index": "cut"}),
         (model.Assembly, "assembly", {"placed": "place"}),
         (model.Hardware, "hardware", {}),
+        (model.Bore, "bore", {}),
+        (model.Seated, "seated", {}),
         (model.Jig, "jig", {"purpose": "for"}),
         (model.Finish, "finish", {}),
         (model.Fitted, "fitted", {}),

@@ -187,6 +187,8 @@ class Cut:
     """Every named size that its numbers follow from, the corners of an outline included."""
     joint: str = ""
     """The joint that gives it; none for a part's own."""
+    hardware: str = ""
+    """The piece of hardware that sits there and takes it; none for others."""
 
 
 @dataclass(frozen=True)
@@ -350,6 +352,8 @@ class Joint:
     """Sides of `cut_in` that nothing goes into where they stand."""
     unmet: tuple[SideOf, ...] = ()
     """Sides of `takes` that reach nothing where they stand."""
+    pieces: int = 0
+    """How much of its hardware it takes in the whole piece; 0 where that can't be told."""
 
     @property
     def has(self) -> frozenset[str]:
@@ -360,13 +364,74 @@ class Joint:
 
 
 @dataclass(frozen=True)
+class Bore:
+    """A hole in the wood under a piece of hardware."""
+
+    diameter: Length
+    depth: Length | None
+    """From the side it sits on; None for right through."""
+    along: Length
+    """From the middle of the hardware, along its length."""
+    across: Length
+    """From its middle, across its length; of a hinge, away from the barrel."""
+    screw: str = ""
+    """The hardware that goes in."""
+
+
+@dataclass(frozen=True)
+class Seated:
+    """One piece of hardware in one place where it sits, in the directions of the piece."""
+
+    mark: str
+    """Of the copy that it sits on."""
+    part: PartId
+    side: Surface
+    """Of that part, in the author's words."""
+    looks: tuple[int, int, int]
+    """Which way it stands out."""
+    middle: Point3
+    """Of what it takes up of that side."""
+    room: tuple[Point3, Point3] | None
+    """The room it takes; None where its own sizes don't say."""
+    is_round: bool = False
+    follows: tuple[SizeName, ...] = ()
+    """The named sizes its place follows from."""
+
+
+@dataclass(frozen=True)
 class Hardware:
     id: str
     name: str
     size: str = ""
+    """As the shop sells it."""
     count: int | None = None
+    """How many to have: as said, or else as its places and joints ask; None when neither is known."""
     price: Price | None = None
     note: str = ""
+    kind: str = ""
+    """hinge, slide, stay, screw, knob …, or nothing."""
+    measured: Literal["", "yes", "no"] = ""
+    """Whether its sizes were measured on the thing itself; nothing when that isn't said."""
+    sizes: tuple[CutSize, ...] = ()
+    """length, width, depth, diameter, closed, travel, clearance, pilot: those it has."""
+    weight: Fraction | None = None
+    """Of one, in kilograms."""
+    held_by: str = ""
+    """The hardware that holds it."""
+    screws: int = 0
+    """How many on each side that it is fixed to."""
+    bores: tuple[Bore, ...] = ()
+    """On each side that it is fixed to."""
+    latches: str = ""
+    """by itself, by hand, gives when pushed, or nothing."""
+    said: int | None = None
+    """The count as the author says it."""
+    needed: int | None = None
+    """What its places and joints come to; None where nothing in the plan asks for it."""
+    seated: tuple[Seated, ...] = ()
+
+    def size_of(self, name: str) -> Length | None:
+        return next((size.length for size in self.sizes if size.name == name), None)
 
 
 @dataclass(frozen=True)

@@ -21,6 +21,8 @@ from benchalong.plan.builders import look_over_builders
 from benchalong.plan.cuts.resolving import resolve_cuts
 from benchalong.plan.draft import Draft
 from benchalong.plan.fitting import fit_parts
+from benchalong.plan.hardware.seating import seat_hardware
+from benchalong.plan.hardware.taking import take_hardware
 from benchalong.plan.joints.joining import join_parts
 from benchalong.plan.matches import take_matches
 from benchalong.plan.names import work_out_names
@@ -50,7 +52,9 @@ PASSES: tuple[Pass, ...] = (
     place_assemblies,
     find_piece,
     make_parts,
+    take_hardware,
     join_parts,
+    seat_hardware,
     find_shapes,
     take_wood,
     take_sawing,

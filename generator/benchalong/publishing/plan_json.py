@@ -26,6 +26,7 @@ from benchalong.plan.model import (
     Placed,
     Plan,
     Question,
+    Seated,
     Shape,
     SideOf,
     Size,
@@ -220,6 +221,7 @@ class _Says:
             "follows": list(cut.follows),
             "note": cut.note,
             "joint": cut.joint,
+            "hardware": cut.hardware,
         }
 
     def shape(self, shape: Shape) -> Json:
@@ -246,6 +248,7 @@ class _Says:
             "moves": [self.moves(moves) for moves in joint.moves],
             "unfilled": [self.side(side) for side in joint.unfilled],
             "unmet": [self.side(side) for side in joint.unmet],
+            "pieces": joint.pieces,
             "play": self.play(fit),
         }
 
@@ -319,13 +322,51 @@ class _Says:
         ]
 
     def hardware(self, thing: Hardware) -> Json:
+        length = self.plain.length
         return {
             "id": thing.id,
             "name": thing.name,
+            "kind": thing.kind,
             "size": thing.size,
+            "measured": thing.measured,
+            "sizes": [
+                {"name": size.name, "length": length(size.length), "follows": list(size.sizes)}
+                for size in thing.sizes
+            ],
+            "weight": None if thing.weight is None else float(thing.weight),
+            "held_by": thing.held_by,
+            "screws": thing.screws,
+            "bores": [
+                {
+                    "diameter": length(bore.diameter),
+                    "depth": None if bore.depth is None else length(bore.depth),
+                    "along": length(bore.along),
+                    "across": length(bore.across),
+                    "screw": bore.screw,
+                }
+                for bore in thing.bores
+            ],
+            "latches": thing.latches,
+            "seated": [self._seated(seated) for seated in thing.seated],
             "count": thing.count,
+            "said": thing.said,
+            "needed": thing.needed,
             "price": price_json(thing.price),
             "note": thing.note,
+        }
+
+    def _seated(self, seated: Seated) -> Json:
+        length = self.plain.length
+        room = seated.room
+        return {
+            "mark": seated.mark,
+            "part": seated.part,
+            "side": seated.side,
+            "looks": list(seated.looks),
+            "middle": [length(value) for value in seated.middle],
+            "room": None if room is None else [[length(value) for value in corner] for corner in room],
+            "is_round": seated.is_round,
+            "follows": list(seated.follows),
         }
 
     def jig(self, jig: Jig) -> Json:

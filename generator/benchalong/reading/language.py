@@ -35,7 +35,7 @@ class Kind(Enum):
     PERCENT = "a share, `45 %`"
     PERCENTS = "two shares, `30 % to 60 %`"
     TEMPERATURE = "a temperature, `20 C` or `68 F`"
-    BURDEN = "a weight, `20 kg`, or one for each length, `25 lb per ft`"
+    BURDEN = "a weight, `20 kg` or `4 oz`, or one for each length, `25 lb per ft`"
     SHEET = "two sizes, `48 in x 96 in`"
     POINT = "three sizes, [right, back, up]"
     SURFACES = "one surface, or for an arris two in a list"
@@ -111,6 +111,13 @@ JOBS = (
 LOAD_AT = ("spread", "middle")
 LOAD_ENDS = ("resting", "fixed")
 CENTRED, THROUGH = ("centred",), ("through",)
+HARDWARE_KINDS = (
+    "hinge", "slide", "stay", "screw", "nail", "dowel", "bolt", "knob", "pull", "catch", "latch", "lock",
+    "foot", "hanger", "bracket", "plug", "other",
+)  # fmt: skip
+MEASURED = ("yes", "no")
+SEAT_LIES = ("along", "across")
+LATCHES = ("by itself", "by hand", "gives when pushed")
 
 ORIGIN = Table(
     "an origin",
@@ -485,12 +492,57 @@ ASSEMBLY = Table(
     where="each name under `assemblies:`",
 )
 
+HARDWARE_HOLE = Table(
+    "a hole for hardware",
+    (
+        Key("diameter", Kind.FORMULA, "how wide; the pilot hole of its screw unless said"),
+        Key("depth", Kind.FORMULA, "how deep, or `through`; as long as its screw unless said", words=THROUGH),
+        Key("along", Kind.FORMULA, "from the hardware's middle, along its length; 0 unless said"),
+        Key("across", Kind.FORMULA, "from its middle, across its length; of a hinge, away from the barrel"),
+        Key("screw", Kind.NAME, "the screw that goes in"),
+    ),
+    where="each of a piece of hardware's `holes:`",
+)
+
+SEAT = Table(
+    "a seat",
+    (
+        Key(
+            "on",
+            Kind.TEXTS,
+            "the side it sits on: `door_stile face`, or one copy's: `LD/M face`",
+            required=True,
+        ),
+        Key("at", Kind.FORMULA, "to its middle, along that side; centred unless said", words=CENTRED),
+        Key("across", Kind.FORMULA, "to its middle, across that side; centred unless said", words=CENTRED),
+        Key("lies", Kind.WORD, "which way its length lies on that side; along unless said", words=SEAT_LIES),
+        Key("only", Kind.TEXTS, "the only copies it sits on, by mark: `LD/M`"),
+    ),
+    where="each of a piece of hardware's `sits:`",
+)
+
 HARDWARE = Table(
     "a piece of hardware",
     (
         Key("name", Kind.TEXT, "what it is called; otherwise its own name in words"),
+        Key("kind", Kind.WORD, "what kind of thing", words=HARDWARE_KINDS),
         Key("size", Kind.TEXT, "as the shop sells it"),
-        Key("count", Kind.COUNT, "how many"),
+        Key("measured", Kind.WORD, "whether its sizes were measured on the thing itself", words=MEASURED),
+        Key("length", Kind.FORMULA, "how long it is; of a hinge, its leaf"),
+        Key("width", Kind.FORMULA, "how wide it is; of a hinge, its leaf from the barrel"),
+        Key("depth", Kind.FORMULA, "how far it stands out; of a slide, the room it takes between the sides"),
+        Key("diameter", Kind.FORMULA, "of a round one; of a screw, its shank"),
+        Key("closed", Kind.FORMULA, "of a hinge: both leaves together with the hinge closed"),
+        Key("travel", Kind.FORMULA, "of a slide: how far it pulls out"),
+        Key("clearance", Kind.FORMULA, "of a screw: the hole it goes through; from its diameter unless said"),
+        Key("pilot", Kind.FORMULA, "of a screw: the hole it holds in; from its diameter unless said"),
+        Key("weight", Kind.BURDEN, "what one weighs: `40 g`"),
+        Key("held_by", Kind.NAME, "the screw that holds it"),
+        Key("screws", Kind.COUNT, "how many screws in each; of a hinge, in each leaf"),
+        Key("holes", Kind.TABLES, "the holes it takes, where they aren't its screws in a row"),
+        Key("latches", Kind.WORD, "of a latch or catch: how it lets go", words=LATCHES),
+        Key("sits", Kind.TABLES, "where it sits, a line for each place"),
+        Key("count", Kind.COUNT, "how many; as its places and joints ask unless said"),
         Key("price", Kind.TEXT, "what it costs: `4.20 each`"),
         Key("note", Kind.TEXT, "a word about it"),
     ),

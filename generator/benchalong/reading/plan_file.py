@@ -11,6 +11,7 @@ from benchalong.ground.marks import Place
 from benchalong.ground.prose import WrittenProse
 from benchalong.reading import language, sawing, sawing_language, wood
 from benchalong.reading.cuts import cut
+from benchalong.reading.hardware import hardware
 from benchalong.reading.joint_language import JOINT
 from benchalong.reading.joints import joint
 from benchalong.reading.language import Kind
@@ -23,7 +24,6 @@ from benchalong.reading.written import (
     Finish,
     Fitting,
     HandOver,
-    Hardware,
     Jig,
     Look,
     Origin,
@@ -225,16 +225,6 @@ def _corner(entry: Entry) -> tuple[str, str, str] | None:
             "[to the right, to the back, up]",
         )
     return ORIGIN_POINT
-
-
-def hardware(entry: Entry) -> Hardware:
-    return Hardware(
-        name=entry.text("name"),
-        size=entry.text("size"),
-        count=entry.count("count"),
-        price=entry.text("price"),
-        note=entry.text("note"),
-    )
 
 
 def jig(entry: Entry) -> Jig:

@@ -12,7 +12,8 @@ TABLES: tuple[Table, ...] = (
     sawing.JOINTER, sawing.PLANER, said.HOUSE, said.SPECIES, said.RATES, said.STOCK,
     said.PART,
     said.LOAD, sawing.TEST_PIECE, sawing.MATCH, *CUTS.values(), said.CORNER,
-    *JOINTS.values(), said.ASSEMBLY, said.PLACE, said.HARDWARE, said.JIG, said.FINISH, said.CHANGE,
+    *JOINTS.values(), said.ASSEMBLY, said.PLACE, said.HARDWARE, said.HARDWARE_HOLE, said.SEAT, said.JIG,
+    said.FINISH, said.CHANGE,
     said.HAND_OVER, said.LOOK, said.STAGE, said.STEP, said.AMISS, said.PICTURE, said.QUESTION, said.REPLY,
     said.BUILDER, sawing.BOARD, sawing.DEFECT,
 )  # fmt: skip

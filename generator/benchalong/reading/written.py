@@ -21,6 +21,8 @@ Name: TypeAlias = str
 
 PROJECT_FILE = "project.yaml"
 
+HARDWARE_SIZES = ("length", "width", "depth", "diameter", "closed", "travel", "clearance", "pilot")
+
 CUT_KINDS = (
     "groove", "dado", "rabbet", "tongue", "tenon", "mortise", "hole", "notch", "bevel", "taper", "outline",
 )  # fmt: skip
@@ -225,9 +227,47 @@ class Assembly:
 
 
 @dataclass(frozen=True)
+class HardwareHole:
+    """A hole in the wood under a piece of hardware; counted from its middle."""
+
+    diameter: Formula | None = None
+    depth: Formula | None = None
+    """`through` stays the word."""
+    along: Formula | None = None
+    across: Formula | None = None
+    screw: Name = ""
+
+
+@dataclass(frozen=True)
+class Seat:
+    """Where a piece of hardware sits."""
+
+    on: tuple[str, ...] = ()
+    """Sides: `door_stile face`, `LD/M face`."""
+    at: Formula | None = None
+    """`centred` stays the word, here and below."""
+    across: Formula | None = None
+    lies: str = "along"
+    only: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
 class Hardware:
     name: str = ""
+    kind: str = ""
+    """hinge, slide, screw, knob …, or nothing."""
     size: str = ""
+    measured: str = ""
+    """yes, no, or nothing."""
+    sizes: Mapping[str, Formula] = field(default_factory=dict)
+    """length, width, depth, diameter, closed, travel, clearance, pilot: those that are said."""
+    weight: Burden | None = None
+    held_by: Name = ""
+    screws: int | None = None
+    holes: tuple[HardwareHole, ...] = ()
+    latches: str = ""
+    """by itself, by hand, gives when pushed, or nothing."""
+    sits: tuple[Seat, ...] = ()
     count: int | None = None
     price: str = ""
     note: str = ""

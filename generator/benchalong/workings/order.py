@@ -16,6 +16,7 @@ from benchalong.workings.extent import EXTENT
 from benchalong.workings.floating import FLOATING
 from benchalong.workings.gaps import GAPS
 from benchalong.workings.groove_ends import GROOVE_ENDS
+from benchalong.workings.hardware import HARDWARE
 from benchalong.workings.left_wood import LEFT_WOOD
 from benchalong.workings.meetings import MEETINGS
 from benchalong.workings.movement import MOVEMENT
@@ -49,6 +50,7 @@ WORKINGS: tuple[Working[Any], ...] = (
     GROOVE_ENDS,
     LEFT_WOOD,
     WAYS_OUT,
+    HARDWARE,
     MOVING,
     PLACING_CHECK,
     PROPORTIONS,

@@ -10,7 +10,7 @@ from benchalong.ground.marks import Place
 from benchalong.ground.problems import Finding
 from benchalong.ground.shown import Precision, shown
 from benchalong.ground.words import in_sentence
-from benchalong.plan.model import AXES, Axis, Copy, Part, Plan
+from benchalong.plan.model import AXES, Axis, Copy, Cut, Part, PartId, Plan
 from benchalong.plan.turns import WAYS, Way, turned
 from benchalong.reading.written import PROJECT_FILE
 from benchalong.workings.placed import Lying, Placed, Range, transposed
@@ -24,6 +24,15 @@ def exact(measured: float) -> Length:
         if abs(float(near) - measured) < 1e-7:
             return near
     return Length(round(measured * 1_000_000), 1_000_000)
+
+
+def cut_at(part: PartId, cut: Cut) -> Place:
+    """Where the author wrote what gives a cut: its joint, the hardware that takes it, or the part itself."""
+    if cut.joint:
+        return Place((PROJECT_FILE, "joints", cut.joint)).key()
+    if cut.hardware:
+        return Place((PROJECT_FILE, "hardware", cut.hardware)).key()
+    return Place((PROJECT_FILE, "parts", part, "cuts", cut.index))
 
 
 FINE = Precision(INCH / 64, Length(1, 10))
@@ -75,6 +84,8 @@ def _longest_first(spans: Iterable[Range]) -> list[Range]:
 
 def called(lying: Lying) -> str:
     """In the middle of a sentence: `top rail LD/T`."""
+    if lying.hardware:
+        return f"{in_sentence(lying.hardware)} on {lying.copy.mark}"
     return f"{in_sentence(lying.part.name)} {lying.copy.mark}"
 
 
