@@ -35,11 +35,13 @@ from benchalong.plan.model import (
     Stock,
 )
 from benchalong.plan.quantity import Quantity
+from benchalong.publishing.jobs_json import setups_json, task_json
 from benchalong.publishing.plain import Json, Plain, finding_json, number_text
 from benchalong.workings.amounts import AMOUNTS
 from benchalong.workings.climate import CLIMATE
 from benchalong.workings.cut_list import CUT_LIST, CutList
 from benchalong.workings.extent import EXTENT, Extent, Sides
+from benchalong.workings.jobs.jobs import JOBS
 from benchalong.workings.meetings import MEETINGS, JointFit
 from benchalong.workings.movement import MOVEMENT, Across
 from benchalong.workings.movement import Moves as OverTheYear
@@ -92,6 +94,8 @@ def plan_data(plan: Plan, worked: Worked, marks: Marks, *, edition: str) -> Json
         "movement": says.movement(worked),
         "amounts": says.amounts(worked),
         "fitted": [says.fitted(name, fitted) for name, fitted in plan.fitted.items()],
+        "jobs": [task_json(task, says.plain) for task in worked[JOBS].tasks],
+        "setups": setups_json(worked[JOBS], says.plain),
         "loads": [says.load(part, sag) for part, sag in worked[SAG].items()],
         "findings": [finding_json(finding, marks, says.plain) for finding in worked.findings],
         "checked": [working.question for working in WORKINGS],
@@ -453,7 +457,8 @@ class _Says:
             "name": name,
             "measured": list(fitted.measured),
             "after": self.job(fitted.after) if fitted.after else None,
-            "leave": self.plain.maybe(fitted.leave),
+            "wider": self.plain.maybe(fitted.wider),
+            "longer": self.plain.maybe(fitted.longer),
             "until": "" if fitted.until_job else fitted.until,
             "until_job": self.job(fitted.until_job) if fitted.until_job else None,
             "first_width": self.plain.maybe(first[1] if first else None),

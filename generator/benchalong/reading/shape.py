@@ -283,7 +283,7 @@ class Entry:
         if (
             len(self.path) > 2
             and isinstance(last, str)
-            and last not in ("origin", "shop", "house", "rates", "load", "cut_when", "ask", "look")
+            and last not in ("origin", "shop", "house", "rates", "load", "cut_when", "leave", "ask", "look")
         ):
             return f"the {self.table.noun} {last}"
         return f"this {self.table.noun}"

@@ -13,6 +13,7 @@ from benchalong.workings.cut_check import CUT_CHECK
 from benchalong.workings.cut_list import CUT_LIST
 from benchalong.workings.extent import EXTENT
 from benchalong.workings.groove_ends import GROOVE_ENDS
+from benchalong.workings.jobs.jobs import JOBS
 from benchalong.workings.left_wood import LEFT_WOOD
 from benchalong.workings.meetings import MEETINGS
 from benchalong.workings.movement import MOVEMENT
@@ -43,6 +44,7 @@ WORKINGS: tuple[Working[Any], ...] = (
     GROOVE_ENDS,
     LEFT_WOOD,
     WAYS_OUT,
+    JOBS,
     MOVING,
     PLACING_CHECK,
     PROPORTIONS,
