@@ -14,7 +14,7 @@ from benchalong.ground.lengths import INCH
 from benchalong.ground.marks import at
 from benchalong.ground.problems import Finding
 from benchalong.ground.shown import System
-from benchalong.plan import model
+from benchalong.plan import model, rough
 from benchalong.publishing.plain import Plain
 from benchalong.publishing.plan_json import plan_data, plan_json, schema_text
 from benchalong.workings.jobs import model as jobs
@@ -115,12 +115,20 @@ def test_the_tables_that_were_promised_are_there() -> None:
         (model.Size, "size", {"formula": "typed"}),
         (model.Stock, "stock", {}),
         (model.Part, "part", {"purpose": "for", "shows": "face"}),
+        (rough.Sawing, "sawing", {"resaw_kerf": "resaw", "clean_up": "resaw"}),
+        (rough.Allowance, "allowance", {}),
+        (rough.Strips, "strips", {}),
+        (rough.Board, "board", {}),
+        (rough.TestPiece, "test_piece", {"purpose": "for"}),
+        (rough.Match, "match", {}),
         (model.Shape, "shape", {}),
         (model.Joint, "joint", {}),
         (model.SideOf, "side", {"surfaces": "on"}),
         (model.Cut, "cut", {"kind": "cut", "surfaces": "on", "takes": "sizes", "index": "cut"}),
         (model.Assembly, "assembly", {"placed": "place"}),
         (model.Hardware, "hardware", {}),
+        (model.Bore, "bore", {}),
+        (model.Seated, "seated", {}),
         (model.Jig, "jig", {"purpose": "for"}),
         (model.Finish, "finish", {}),
         (model.Fitted, "fitted", {}),

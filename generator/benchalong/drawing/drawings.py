@@ -240,7 +240,18 @@ def drawing_code() -> str:
 
 def _look(part: Part) -> str:
     """A part without what no picture shows: the same text in every run."""
-    shown = replace(part, count=0, marks=(), glued_up="", purpose="", note="", follows={})
+    shown = replace(
+        part,
+        count=0,
+        marks=(),
+        glued_up="",
+        strips=None,
+        resaw=1,
+        rough_with="",
+        purpose="",
+        note="",
+        follows={},
+    )
     return _digest(repr(shown))
 
 

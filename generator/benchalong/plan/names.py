@@ -14,6 +14,7 @@ from benchalong.ground.marks import Path, Place
 from benchalong.plan.circles import in_order, shortened
 from benchalong.plan.draft import SECTIONS, Draft, Known
 from benchalong.plan.formula import FUNCTIONS, parse
+from benchalong.plan.hardware.sizes import from_hardware, sizes_of_hardware
 from benchalong.plan.joints.named import part_called
 from benchalong.plan.joints.sides import split_side
 from benchalong.plan.joints.sizes import JOINT_SIZES
@@ -87,6 +88,9 @@ def _definitions(draft: Draft) -> Iterator[Defined]:
         yield Defined(
             f"{name}.thickness", _part_thickness(part, project.stock), (*path, "thickness"), is_length=True
         )
+    for name, thing in project.hardware.items():
+        for key, text in sizes_of_hardware(name, thing, project).items():
+            yield Defined(f"{name}.{key}", text, (PROJECT_FILE, "hardware", name, key), is_length=True)
     for name, joint in project.joints.items():
         yield from _sizes_of_joint(name, joint, project)
 
@@ -99,6 +103,7 @@ def _sizes_of_joint(name: str, joint: Joint, project: Project) -> Iterator[Defin
         size = any_size.said(joint.words.values())
         typed = joint.sizes.get(key)
         default = size.inch if project.units == "inch" or not size.millimetre else size.millimetre
+        default = from_hardware(joint, key, project) or default
         if typed in NO_SIZE and not default and not size.is_required:
             continue
         text = default.format(joint=name, **parts) if typed in NO_SIZE else typed

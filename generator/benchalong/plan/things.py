@@ -1,4 +1,4 @@
-"""Hardware, jigs, finish and changes; and the piece's own texts."""
+"""Jigs, finish and changes; and the piece's own texts."""
 
 from __future__ import annotations
 
@@ -8,7 +8,6 @@ from benchalong.ground.marks import Path
 from benchalong.plan import model
 from benchalong.plan.brought_to_size import parts_or_assemblies
 from benchalong.plan.draft import Draft
-from benchalong.plan.price import price
 from benchalong.plan.prose import Filling
 from benchalong.plan.reckoning import Reckoning
 from benchalong.plan.stock import in_words
@@ -20,12 +19,11 @@ CHANGED_IN: Mapping[str, str] = {"size": "sizes", "stock": "stock", "part": "par
 
 
 def take_things(draft: Draft) -> Draft:
-    """Adds `hardware`, `jigs`, `finish` and `changes`."""
+    """Adds `jigs`, `finish` and `changes`."""
     sums = Reckoning(draft)
     filling = Filling(sums)
     project = draft.written
     return sums.done(
-        hardware={name: _hardware(name, entry, sums) for name, entry in project.hardware.items()},
         jigs={name: _jig(name, entry, filling) for name, entry in project.jigs.items()},
         finish={name: _finish(name, entry, sums) for name, entry in project.finish.items()},
         changes=tuple(_change(change, index, sums) for index, change in enumerate(project.changes)),
@@ -41,18 +39,6 @@ def take_texts(draft: Draft) -> Draft:
         title=filling.fill(project.title),
         about=filling.fill(project.about),
         cautions=filling.fill_all(project.cautions),
-    )
-
-
-def _hardware(name: str, entry: written.Hardware, sums: Reckoning) -> model.Hardware:
-    path: Path = (PROJECT_FILE, "hardware", name)
-    return model.Hardware(
-        name,
-        entry.name or in_words(name),
-        entry.size,
-        entry.count,
-        price(entry.price, (*path, "price"), sums),
-        entry.note,
     )
 
 

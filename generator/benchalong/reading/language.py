@@ -13,6 +13,7 @@ from functools import cached_property
 
 from benchalong.reading.written import CUT_KINDS, DIRECTIONS, SURFACES
 from benchalong.trade.moisture import CLIMATES
+from benchalong.trade.waste import GRADES
 
 
 class Kind(Enum):
@@ -34,7 +35,7 @@ class Kind(Enum):
     PERCENT = "a share, `45 %`"
     PERCENTS = "two shares, `30 % to 60 %`"
     TEMPERATURE = "a temperature, `20 C` or `68 F`"
-    BURDEN = "a weight, `20 kg`, or one for each length, `25 lb per ft`"
+    BURDEN = "a weight, `20 kg` or `4 oz`, or one for each length, `25 lb per ft`"
     SHEET = "two sizes, `48 in x 96 in`"
     POINT = "three sizes, [right, back, up]"
     SURFACES = "one surface, or for an arris two in a list"
@@ -42,6 +43,8 @@ class Kind(Enum):
     PROSES = "a list of texts, with live sizes"
     NAMES = "a name, or a list of names"
     FORMULAS = "names, each with a size or a formula"
+    LENGTHS = "a size, or a list of sizes in brackets"
+    COUNTS = "names, each with a whole number"
     WORDS = "words, each with a text"
     SWAPS = "names, each with another name"
     TABLE = "a table"
@@ -93,6 +96,7 @@ class Table:
 
 
 UNITS = ("inch", "millimetre")
+YES_NO = ("yes", "no", "true", "false")
 PROJECTIONS = ("third angle", "first angle")
 STOCK_KINDS = ("board", "sheet", "turned", "bought")
 SAWN = ("flat", "quarter", "rift")
@@ -107,6 +111,13 @@ JOBS = (
 LOAD_AT = ("spread", "middle")
 LOAD_ENDS = ("resting", "fixed")
 CENTRED, THROUGH = ("centred",), ("through",)
+HARDWARE_KINDS = (
+    "hinge", "slide", "stay", "screw", "nail", "dowel", "bolt", "knob", "pull", "catch", "latch", "lock",
+    "foot", "hanger", "bracket", "plug", "other",
+)  # fmt: skip
+MEASURED = ("yes", "no")
+SEAT_LIES = ("along", "across")
+LATCHES = ("by itself", "by hand", "gives when pushed")
 
 ORIGIN = Table(
     "an origin",
@@ -146,6 +157,13 @@ SHOP = Table(
             "how damp the shop's air is; the moisture follows from it where it isn't said",
         ),
         Key("temperature", Kind.TEMPERATURE, "how warm that air is; 20 C unless said"),
+        Key("kerf", Kind.FORMULA, "how wide the saw cuts; 1/8 in or 3.2 mm unless said"),
+        Key("trim", Kind.FORMULA, "what comes off each end of a board; 1 in or 25 mm unless said"),
+        Key("allowances", Kind.TABLE, "how much larger than finished a part is cut out"),
+        Key("resaw", Kind.TABLE, "what sawing a board into leaves takes"),
+        Key("jointer", Kind.TABLE, "what the jointer takes"),
+        Key("planer", Kind.TABLE, "what the thickness planer takes"),
+        Key("car", Kind.FORMULA, "the longest board that goes into the car"),
     ),
     where="`shop:` in project.yaml",
 )
@@ -219,6 +237,18 @@ STOCK = Table(
         Key("sheet", Kind.SHEET, "the two sides of a sheet"),
         Key("grain", Kind.TEXT, "of a sheet: `along 96 in`, or `none`"),
         Key("price", Kind.TEXT, "what it costs: `9.80 per board foot`"),
+        Key("grade", Kind.WORD, "how it is graded; the waste follows from it", words=GRADES),
+        Key("waste", Kind.PERCENT, "how much is bought on top of what the parts take: `30 %`"),
+        Key("sold_in", Kind.LENGTHS, "the lengths it is sold in: `[8 ft, 10 ft]`"),
+        Key("board_width", Kind.FORMULA, "how wide its boards are; 6 in or 150 mm unless said"),
+        Key("moisture", Kind.PERCENT, "how damp it may be when it is bought, by the meter: `8 %`"),
+        Key(
+            "restless",
+            Kind.WORD,
+            "whether it moves when it is cut: split rough, rest, flatten later",
+            words=YES_NO,
+        ),
+        Key("allowances", Kind.TABLE, "how much larger than finished its parts are cut out"),
         Key("note", Kind.TEXT, "a word about it"),
     ),
     where="each name under `stock:`",
@@ -259,7 +289,13 @@ PART = Table(
         ),
         Key("count", Kind.COUNT, "how many, when none of them is placed"),
         Key("mark", Kind.TEXT, "what is written on it at the bench"),
-        Key("glued_up", Kind.TEXT, "that it is glued up from narrower boards"),
+        Key(
+            "glued_up",
+            Kind.TEXT,
+            "`true`, `no`, `strips of at most 5 in`, `two boards`; unsaid: where boards are too narrow",
+        ),
+        Key("resaw", Kind.COUNT, "into how many leaves a board may be sawn for it, face to back: `2`"),
+        Key("rough_with", Kind.NAME, "another part that it stays in one piece with until both are milled"),
         Key("for", Kind.TEXT, "what it is for"),
         Key("face", Kind.TEXT, "which side is meant to be seen"),
         Key("load", Kind.TABLE, "what it carries, for shelves and rails: `20 kg`"),
@@ -455,12 +491,57 @@ ASSEMBLY = Table(
     where="each name under `assemblies:`",
 )
 
+HARDWARE_HOLE = Table(
+    "a hole for hardware",
+    (
+        Key("diameter", Kind.FORMULA, "how wide; the pilot hole of its screw unless said"),
+        Key("depth", Kind.FORMULA, "how deep, or `through`; as long as its screw unless said", words=THROUGH),
+        Key("along", Kind.FORMULA, "from the hardware's middle, along its length; 0 unless said"),
+        Key("across", Kind.FORMULA, "from its middle, across its length; of a hinge, away from the barrel"),
+        Key("screw", Kind.NAME, "the screw that goes in"),
+    ),
+    where="each of a piece of hardware's `holes:`",
+)
+
+SEAT = Table(
+    "a seat",
+    (
+        Key(
+            "on",
+            Kind.TEXTS,
+            "the side it sits on: `door_stile face`, or one copy's: `LD/M face`",
+            required=True,
+        ),
+        Key("at", Kind.FORMULA, "to its middle, along that side; centred unless said", words=CENTRED),
+        Key("across", Kind.FORMULA, "to its middle, across that side; centred unless said", words=CENTRED),
+        Key("lies", Kind.WORD, "which way its length lies on that side; along unless said", words=SEAT_LIES),
+        Key("only", Kind.TEXTS, "the only copies it sits on, by mark: `LD/M`"),
+    ),
+    where="each of a piece of hardware's `sits:`",
+)
+
 HARDWARE = Table(
     "a piece of hardware",
     (
         Key("name", Kind.TEXT, "what it is called; otherwise its own name in words"),
+        Key("kind", Kind.WORD, "what kind of thing", words=HARDWARE_KINDS),
         Key("size", Kind.TEXT, "as the shop sells it"),
-        Key("count", Kind.COUNT, "how many"),
+        Key("measured", Kind.WORD, "whether its sizes were measured on the thing itself", words=MEASURED),
+        Key("length", Kind.FORMULA, "how long it is; of a hinge, its leaf"),
+        Key("width", Kind.FORMULA, "how wide it is; of a hinge, its leaf from the barrel"),
+        Key("depth", Kind.FORMULA, "how far it stands out; of a slide, the room it takes between the sides"),
+        Key("diameter", Kind.FORMULA, "of a round one; of a screw, its shank"),
+        Key("closed", Kind.FORMULA, "of a hinge: both leaves together with the hinge closed"),
+        Key("travel", Kind.FORMULA, "of a slide: how far it pulls out"),
+        Key("clearance", Kind.FORMULA, "of a screw: the hole it goes through; from its diameter unless said"),
+        Key("pilot", Kind.FORMULA, "of a screw: the hole it holds in; from its diameter unless said"),
+        Key("weight", Kind.BURDEN, "what one weighs: `40 g`"),
+        Key("held_by", Kind.NAME, "the screw that holds it"),
+        Key("screws", Kind.COUNT, "how many screws in each; of a hinge, in each leaf"),
+        Key("holes", Kind.TABLES, "the holes it takes, where they aren't its screws in a row"),
+        Key("latches", Kind.WORD, "of a latch or catch: how it lets go", words=LATCHES),
+        Key("sits", Kind.TABLES, "where it sits, a line for each place"),
+        Key("count", Kind.COUNT, "how many; as its places and joints ask unless said"),
         Key("price", Kind.TEXT, "what it costs: `4.20 each`"),
         Key("note", Kind.TEXT, "a word about it"),
     ),
@@ -555,7 +636,14 @@ PROJECT = Table(
         Key("species", Kind.NAMED, "woods the table lacks, or has wrong"),
         Key("rates", Kind.TABLE, "how much is reckoned for a job"),
         Key("stock", Kind.NAMED, "what parts are made from"),
+        Key("boards", Kind.TABLES, "the boards and sheets that are there already"),
         Key("parts", Kind.NAMED, "the parts"),
+        Key("spares", Kind.COUNTS, "how many more of a part are cut than the piece needs: `{door_stile: 1}`"),
+        Key("test_pieces", Kind.NAMED, "pieces milled with the parts, to try settings on"),
+        Key("matches", Kind.NAMED, "parts that must come from one board, or match"),
+        Key(
+            "chosen_at_the_bench", Kind.NAMES, "parts that are alike until they are chosen by eye and marked"
+        ),
         Key("joints", Kind.NAMED, "what gives parts that meet their matching cuts"),
         Key("assemblies", Kind.NAMED, "what is joined together, and where it stands"),
         Key("hardware", Kind.NAMED, "hinges, screws, knobs"),
@@ -633,19 +721,6 @@ REPLY = Table(
         Key("when", Kind.DATE, "the day it was answered", required=True),
     ),
     where="each further block of `questions/ID.md`; Markdown follows",
-)
-
-BOARD = Table(
-    "a board",
-    (
-        Key("stock", Kind.NAME, "the stock it is", required=True),
-        Key("length", Kind.FORMULA, "along the grain", required=True),
-        Key("width", Kind.FORMULA, "across the grain", required=True),
-        Key("thickness", Kind.FORMULA, "as it measures"),
-        Key("count", Kind.COUNT, "how many of them; one unless said"),
-        Key("note", Kind.TEXT, "a word about it"),
-    ),
-    where="each of a builder's `boards:`",
 )
 
 BUILDER = Table(

@@ -9,20 +9,21 @@ from typing import Literal, cast
 
 from benchalong.ground.marks import Place
 from benchalong.ground.prose import WrittenProse
-from benchalong.reading import language, wood
+from benchalong.reading import language, sawing, sawing_language, wood
 from benchalong.reading.cuts import cut
+from benchalong.reading.hardware import hardware
 from benchalong.reading.joint_language import JOINT
 from benchalong.reading.joints import joint
 from benchalong.reading.language import Kind
 from benchalong.reading.shape import Entry, counted
 from benchalong.reading.written import (
     Air,
+    Allowance,
     Assembly,
     Change,
     Finish,
     Fitting,
     HandOver,
-    Hardware,
     Jig,
     Leave,
     Look,
@@ -63,6 +64,11 @@ def project(entry: Entry) -> Project:
         species=entry.named("species", wood.species, language.SPECIES),
         rates=entry.one("rates", wood.rates, language.RATES) or Rates(),
         stock=entry.named("stock", stock, language.STOCK),
+        boards=entry.list_of("boards", sawing.board, sawing_language.BOARD),
+        spares=entry.counts("spares"),
+        test_pieces=entry.named("test_pieces", sawing.test_piece, sawing_language.TEST_PIECE),
+        matches=entry.named("matches", sawing.match, sawing_language.MATCH),
+        chosen_at_the_bench=entry.names("chosen_at_the_bench"),
         parts=entry.named("parts", part, language.PART),
         joints=entry.named("joints", joint, JOINT),
         assemblies=entry.named("assemblies", assembly, language.ASSEMBLY),
@@ -103,6 +109,7 @@ def shop(entry: Entry) -> Shop:
         session=entry.text("session"),
         bench=entry.text("bench"),
         air=wood.shop_air(entry),
+        sawing=sawing.sawing(entry),
     )
 
 
@@ -118,6 +125,13 @@ def stock(entry: Entry) -> Stock:
         sheet=entry.sheet("sheet"),
         grain=entry.text("grain"),
         price=entry.text("price"),
+        grade=entry.word("grade"),
+        waste=entry.measure("waste", Kind.PERCENT),
+        sold_in=entry.lengths("sold_in"),
+        board_width=entry.formula("board_width"),
+        moisture=entry.measure("moisture", Kind.PERCENT),
+        restless=entry.word("restless"),
+        allowances=entry.one("allowances", sawing.allowance, sawing_language.ALLOWANCE) or Allowance(),
         note=entry.text("note"),
     )
 
@@ -132,6 +146,8 @@ def part(entry: Entry) -> Part:
         count=entry.count("count"),
         mark=entry.text("mark"),
         glued_up=entry.text("glued_up"),
+        resaw=entry.count("resaw"),
+        rough_with=entry.name("rough_with"),
         purpose=entry.text("for"),
         shows=entry.text("face"),
         load=entry.one("load", wood.load, language.LOAD),
@@ -219,16 +235,6 @@ def _corner(entry: Entry) -> tuple[str, str, str] | None:
             "[to the right, to the back, up]",
         )
     return ORIGIN_POINT
-
-
-def hardware(entry: Entry) -> Hardware:
-    return Hardware(
-        name=entry.text("name"),
-        size=entry.text("size"),
-        count=entry.count("count"),
-        price=entry.text("price"),
-        note=entry.text("note"),
-    )
 
 
 def jig(entry: Entry) -> Jig:

@@ -20,7 +20,8 @@ from benchalong.plan.model import Joint, Moves, Plan
 from benchalong.workings.blocking import Body, Views, body_of
 from benchalong.workings.bodies import Floats
 from benchalong.workings.clashes import CLASHES
-from benchalong.workings.placed import PLACED, Lying, Placed
+from benchalong.workings.hardware import HARDWARE
+from benchalong.workings.placed import Lying, Placed
 from benchalong.workings.sweep import TOUCHING, Hit, Sliding, Sweep, Turning
 from benchalong.workings.telling import Telling, called, exact, place_sizes
 from benchalong.workings.working import Worked, Working
@@ -186,8 +187,10 @@ def _is_in(mark: str, of: str) -> bool:
 
 
 def move_all(plan: Plan, worked: Worked) -> tuple[tuple[Moving, ...], tuple[Finding, ...]]:
-    placed = worked[PLACED]
+    fitted = worked[HARDWARE]
+    placed = fitted.placed
     clashing = frozenset((c.one.number, c.other.number) for c in worked[CLASHES].clashes)
+    clashing |= fitted.clashing
     bench, moving = _Bench(plan, placed, clashing), movings(plan, placed)
     loose = {number for one in moving for number in one.copies}
     fixed = [one.number for one in placed.lying if one.number not in loose]
@@ -289,7 +292,7 @@ def _into_wall(bench: _Bench, moving: Moving) -> Iterator[Finding]:
     motion = motion_of(moving.moves)
     if not isinstance(motion, Turning) or not _hangs(bench.plan):
         return
-    wall = max(float(one.room[1][1]) for one in bench.placed.lying)
+    wall = max(float(one.room[1][1]) for one in bench.placed.lying if not one.hardware)
     beyond = {n: _furthest_back(bench, motion, n) - wall for n in moving.copies}
     number = max(beyond, key=lambda n: (round(beyond[n], 4), -n))
     if beyond[number] > TOUCHING:
@@ -325,5 +328,5 @@ def _furthest_back(bench: _Bench, motion: Turning, number: int) -> float:
 
 
 MOVING: Working[tuple[Moving, ...]] = Working(
-    "moving", "Does what moves move freely?", move_all, (PLACED, CLASHES)
+    "moving", "Does what moves move freely?", move_all, (HARDWARE, CLASHES)
 )

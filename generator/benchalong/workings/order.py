@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from benchalong.workings.across import ACROSS
 from benchalong.workings.amounts import AMOUNTS
 from benchalong.workings.bulks import BULKS
 from benchalong.workings.clashes import CLASHES
@@ -12,7 +13,10 @@ from benchalong.workings.copies import COPIES
 from benchalong.workings.cut_check import CUT_CHECK
 from benchalong.workings.cut_list import CUT_LIST
 from benchalong.workings.extent import EXTENT
+from benchalong.workings.floating import FLOATING
+from benchalong.workings.gaps import GAPS
 from benchalong.workings.groove_ends import GROOVE_ENDS
+from benchalong.workings.hardware import HARDWARE
 from benchalong.workings.jobs.jobs import JOBS
 from benchalong.workings.left_wood import LEFT_WOOD
 from benchalong.workings.meetings import MEETINGS
@@ -24,6 +28,7 @@ from benchalong.workings.placing_check import PLACING_CHECK
 from benchalong.workings.proportions import PROPORTIONS
 from benchalong.workings.sag import SAG
 from benchalong.workings.solids import SOLIDS
+from benchalong.workings.swollen import SWOLLEN
 from benchalong.workings.touched import TOUCHED
 from benchalong.workings.ways_out import WAYS_OUT
 from benchalong.workings.weights import WEIGHTS
@@ -45,6 +50,7 @@ WORKINGS: tuple[Working[Any], ...] = (
     LEFT_WOOD,
     WAYS_OUT,
     JOBS,
+    HARDWARE,
     MOVING,
     PLACING_CHECK,
     PROPORTIONS,
@@ -52,6 +58,10 @@ WORKINGS: tuple[Working[Any], ...] = (
     WOODS,
     CLIMATE,
     MOVEMENT,
+    FLOATING,
+    ACROSS,
+    GAPS,
+    SWOLLEN,
     WEIGHTS,
     AMOUNTS,
     SAG,
