@@ -52,7 +52,7 @@ class Kind(Enum):
     NAMED = "names, each with a table"
     JOBS = "a list of jobs, each with what it is done to"
     CORNERS = "a list of corners, [along, across]"
-    LEAVE = "a size, and until when: `1/16 in until hung`"
+    LEAVE = "a size, or a size and until when: `1/16 in until hung`"
 
 
 @dataclass(frozen=True)
@@ -264,7 +264,18 @@ FITTING = Table(
     shorthand="measured",
 )
 _CUT_WHEN = Key("cut_when", Kind.TABLE, "what it is measured on before it gets its final size")
-_LEAVE = Key("leave", Kind.LEAVE, "how much wider and longer it stays, and until when: `1/16 in until hung`")
+LEAVE = Table(
+    "what is left on",
+    (
+        Key("is", Kind.LEAVE, "how much wider and longer it stays, and until when: `1/16 in until hung`"),
+        Key("width", Kind.FORMULA, "how much wider, where that differs"),
+        Key("length", Kind.FORMULA, "how much longer, where that differs"),
+        Key("until", Kind.TEXT, "hung, fitted, glued, or a job: `glue up case`"),
+    ),
+    where="`leave:` of a part or assembly that gets its final size at the bench",
+    shorthand="is",
+)
+_LEAVE = Key("leave", Kind.TABLE, "what stays on until then: `1/16 in until hung`")
 
 PART = Table(
     "a part",

@@ -155,6 +155,17 @@ class Fitting:
 
 
 @dataclass(frozen=True)
+class Leave:
+    """What is left on, in width and in length, until when."""
+
+    both: str = ""
+    """As typed: `1/16 in until hung`."""
+    width: Formula | None = None
+    length: Formula | None = None
+    until: str = ""
+
+
+@dataclass(frozen=True)
 class Part:
     name: str = ""
     stock: Name = ""
@@ -173,8 +184,7 @@ class Part:
     load: Load | None = None
     cuts: tuple[Cut, ...] = ()
     cut_when: Fitting | None = None
-    leave: str = ""
-    """As typed: `1/16 in until hung`."""
+    leave: Leave | None = None
     note: str = ""
 
 
@@ -222,7 +232,7 @@ class Assembly:
     name: str = ""
     place: tuple[Place, ...] = ()
     cut_when: Fitting | None = None
-    leave: str = ""
+    leave: Leave | None = None
     note: str = ""
 
 

@@ -17,6 +17,7 @@ from benchalong.workings.floating import FLOATING
 from benchalong.workings.gaps import GAPS
 from benchalong.workings.groove_ends import GROOVE_ENDS
 from benchalong.workings.hardware import HARDWARE
+from benchalong.workings.jobs.jobs import JOBS
 from benchalong.workings.left_wood import LEFT_WOOD
 from benchalong.workings.meetings import MEETINGS
 from benchalong.workings.movement import MOVEMENT
@@ -50,6 +51,7 @@ WORKINGS: tuple[Working[Any], ...] = (
     GROOVE_ENDS,
     LEFT_WOOD,
     WAYS_OUT,
+    JOBS,
     HARDWARE,
     MOVING,
     PLACING_CHECK,
