@@ -35,12 +35,14 @@ from benchalong.plan.model import (
     Stock,
 )
 from benchalong.plan.quantity import Quantity
+from benchalong.publishing.held_json import held_json
 from benchalong.publishing.plain import Json, Plain, finding_json
 from benchalong.publishing.rough_json import RoughSays, price_json
 from benchalong.publishing.wood_json import movement_json
 from benchalong.workings.amounts import AMOUNTS
 from benchalong.workings.cut_list import CUT_LIST, CutList
 from benchalong.workings.extent import EXTENT, Extent, Sides
+from benchalong.workings.holding.held import HELD
 from benchalong.workings.meetings import MEETINGS, JointFit
 from benchalong.workings.order import WORKINGS
 from benchalong.workings.sag import SAG, Sag
@@ -97,6 +99,7 @@ def plan_data(plan: Plan, worked: Worked, marks: Marks, *, edition: str) -> Json
         "amounts": says.amounts(worked),
         "fitted": [says.fitted(name, fitted) for name, fitted in plan.fitted.items()],
         "loads": [says.load(part, sag) for part, sag in worked[SAG].items()],
+        "held": held_json(plan, worked[HELD]),
         "findings": [finding_json(finding, marks, says.plain) for finding in worked.findings],
         "checked": [working.question for working in WORKINGS],
     }

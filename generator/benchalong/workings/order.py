@@ -17,6 +17,7 @@ from benchalong.workings.floating import FLOATING
 from benchalong.workings.gaps import GAPS
 from benchalong.workings.groove_ends import GROOVE_ENDS
 from benchalong.workings.hardware import HARDWARE
+from benchalong.workings.holding.held import HELD
 from benchalong.workings.left_wood import LEFT_WOOD
 from benchalong.workings.meetings import MEETINGS
 from benchalong.workings.movement import MOVEMENT
@@ -63,5 +64,6 @@ WORKINGS: tuple[Working[Any], ...] = (
     WEIGHTS,
     AMOUNTS,
     SAG,
+    HELD,
 )
 """Each after those it needs."""
