@@ -6,6 +6,7 @@ from typing import Any
 
 from benchalong.workings.across import ACROSS
 from benchalong.workings.amounts import AMOUNTS
+from benchalong.workings.blanks.blanks import BLANKS
 from benchalong.workings.bulks import BULKS
 from benchalong.workings.clashes import CLASHES
 from benchalong.workings.climate import CLIMATE
@@ -17,6 +18,7 @@ from benchalong.workings.floating import FLOATING
 from benchalong.workings.gaps import GAPS
 from benchalong.workings.groove_ends import GROOVE_ENDS
 from benchalong.workings.hardware import HARDWARE
+from benchalong.workings.jobs.jobs import JOBS
 from benchalong.workings.left_wood import LEFT_WOOD
 from benchalong.workings.meetings import MEETINGS
 from benchalong.workings.movement import MOVEMENT
@@ -29,6 +31,7 @@ from benchalong.workings.sag import SAG
 from benchalong.workings.solids import SOLIDS
 from benchalong.workings.swollen import SWOLLEN
 from benchalong.workings.touched import TOUCHED
+from benchalong.workings.touching import TOUCHING_CHECK
 from benchalong.workings.ways_out import WAYS_OUT
 from benchalong.workings.weights import WEIGHTS
 from benchalong.workings.woods import WOODS
@@ -38,6 +41,7 @@ WORKINGS: tuple[Working[Any], ...] = (
     COPIES,
     EXTENT,
     CUT_LIST,
+    BLANKS,
     TOUCHED,
     NEVER_USED,
     CUT_CHECK,
@@ -45,9 +49,11 @@ WORKINGS: tuple[Working[Any], ...] = (
     PLACED,
     CLASHES,
     MEETINGS,
+    TOUCHING_CHECK,
     GROOVE_ENDS,
     LEFT_WOOD,
     WAYS_OUT,
+    JOBS,
     HARDWARE,
     MOVING,
     PLACING_CHECK,
