@@ -19,9 +19,9 @@ def test_a_glue_is_open_before_it_sets(glue: Glue) -> None:
 
 
 def test_the_usual_glue() -> None:
-    assert USUAL_GLUE.open == (5, 10)
-    assert USUAL_GLUE.assembly == (10, 20)
-    assert (USUAL_GLUE.clamped, USUAL_GLUE.loaded) == ((30, 60), 24)
+    assert [*USUAL_GLUE.open] == [5, 10]
+    assert [*USUAL_GLUE.assembly] == [10, 20]
+    assert [*USUAL_GLUE.clamped, USUAL_GLUE.loaded] == [30, 60, 24]
     assert USUAL_GLUE.coldest == 10
 
 

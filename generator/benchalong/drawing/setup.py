@@ -33,6 +33,14 @@ from benchalong.trade.ways.model import Way, Work
 WIDTH = 340.0
 """Px, more where sizes need it."""
 EDGE, LINE, BETWEEN = 4.0, 17.0, 14.0
+NAMES = {
+    "width": "Width of the cut",
+    "length": "Length of the cut",
+    "standing": "Left standing",
+    "mark": "Width on the face",
+    "height": "Down from the face",
+}
+"""Of numbers that aren't set but come of it."""
 KINDS = ("cut-face", "thin", "hidden-line", "centre", "break", "visible")
 """From under to over."""
 SIDES: dict[bool, tuple[Side, ...]] = {False: ("below", "above"), True: ("right", "left")}
@@ -80,7 +88,7 @@ def _written(work: Work, way: Way, drawn: Sequence[Scene], plain: Plain) -> Pict
 
 def name_of(way: Way, size: Size) -> str:
     setting = way.setting(size.key)
-    return setting.name if setting else size.key.capitalize()
+    return setting.name if setting else NAMES[size.key]
 
 
 def _filled(scene: Scene, plain: Plain) -> tuple[Board, list[Size]]:

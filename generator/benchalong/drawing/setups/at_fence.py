@@ -165,7 +165,7 @@ def _sizes(scene: Scene, right: Scale, up: Scale, lying: Lying, work: Work, way:
         scene.across("width", work.width, (left, end), (-up.at(work.depth), 0.0))
     if work.family in ("tongue", "tenon"):
         low, high = -up.at(work.near), -up.at(work.near + work.width)
-        scene.up("width", work.width, (high, low), (0.0, right.size))
+        scene.up("standing", work.width, (high, low), (0.0, right.size))
 
 
 def _words(scene: Scene, right: Scale, up: Scale, lying: Lying, way: Way) -> None:

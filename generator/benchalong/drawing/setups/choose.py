@@ -38,11 +38,11 @@ def scenes(work: Work, way: Way) -> tuple[Scene, ...]:
     if view is None:
         return ()
     first = view(work, way)
-    second = from_over.tilted(work, way) if view is from_over.stopped else from_above.along(work, way)
-    if second is None:
-        return (first,)
-    first.name = "From over it" if view is from_over.stopped else "Across the cut"
-    return (first, second)
+    is_over = view is from_over.stopped
+    others = from_over.tilted(work, way) if is_over else from_above.along(work, way)
+    if others:
+        first.name = "From over it" if is_over else "Across the cut"
+    return (first, *others)
 
 
 def _view(work: Work, way: Way) -> View | None:

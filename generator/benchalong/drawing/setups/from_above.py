@@ -82,35 +82,59 @@ def drilled(work: Work, way: Way) -> Scene:
     return scene
 
 
-def along(work: Work, way: Way) -> Scene | None:
-    """Seen square to the run, where stops or marks set where the cut begins and ends; None where nothing
+def along(work: Work, way: Way) -> tuple[Scene, ...]:
+    """Seen square to the run, where stops or marks set where the cut begins and ends; none where nothing
     does."""
-    if not any(way.setting(key) for key in ("stop", "stop_first", "stop_last", "begins", "ends")):
-        return None
-    if way.setting("stop") and way.tool not in ("drill press", "drill"):
-        return None
+    if way.tool == "router table":
+        return tuple(_stopped(work, way, key) for key in ("stop_first", "stop_last") if way.setting(key))
+    if way.tool in ("drill press", "drill", "router") and any(
+        way.setting(key) for key in ("stop", "begins", "ends")
+    ):
+        return (_marked(work, way),)
+    return ()
+
+
+def _stopped(work: Work, way: Way, key: str) -> Scene:
+    """At a router table: the cutter where the cut begins or ends, and the stop that the work's end meets
+    there."""
+    start, end = work.before, work.before + work.length
+    wide = min(way.cutter.width or work.width, work.length)
+    is_first = key == "stop_first"
+    cutter = (start, start + wide) if is_first else (end - wide, end)
+    right = scale((ZERO, start, *cutter, end, work.whole(work.run)), most=56.0, least_whole=WIDE)
+    up = scale((ZERO, work.depth, work.whole(work.inward)), most=30.0)
+    scene = Scene(name="Where the cut begins" if is_first else "Where the cut ends")
+    deep = -up.at(work.depth)
+    scene.piece((0.0, -up.size, right.size, 0.0), right.breaks())
+    scene.box("hidden-line", (right.at(start), deep, right.at(end), 0.0))
+    x0, x1 = (right.at(one) for one in cutter)
+    scene.hatched((x0, deep, x1, 12.0))
+    scene.add("visible", (-STOP - 8, 0.0, right.size + STOP + 8, 0.0))
+    length = value(way, key)
+    assert length is not None
+    if is_first:
+        scene.across(key, length, (x0, right.size), (deep, 0.0))
+    else:
+        scene.across(key, length, (0.0, x1), (deep, 0.0))
+    _block(scene, right.size if is_first else -STOP, up)
+    return scene
+
+
+def _marked(work: Work, way: Way) -> Scene:
     is_hole = work.family.endswith("hole")
     middle = work.before + work.length / 2
     start, end = work.before, work.before + work.length
     places = (ZERO, start, middle, end) if is_hole else (ZERO, start, end)
     right = scale((*places, work.whole(work.run)), most=56.0, least_whole=WIDE)
     up = scale((ZERO, work.whole(work.inward) - work.depth, work.whole(work.inward)), most=30.0)
-    scene = Scene(name="Along the cut")
-    from_below = way.tool == "router table"
-    top = -up.size
+    scene, top = Scene(name="Along the cut"), -up.size
     scene.piece((0.0, top, right.size, 0.0), right.breaks())
-    deep = _deep(work, up)
-    room = (top + up.size - deep, 0.0) if from_below else (top, top + deep)
-    scene.box("hidden-line", (right.at(start), room[0], right.at(end), room[1]))
-    _stops(scene, way, right, up)
+    room = (top, top + _deep(work, up))
     x0, x1, whole = right.at(start), right.at(end), right.size
-    spans = {
-        "stop": (0.0, right.at(middle)),
-        "begins": (0.0, x0),
-        "ends": (x1, whole),
-        "stop_first": (x0, whole),
-        "stop_last": (0.0, x1),
-    }
+    scene.box("hidden-line", (x0, room[0], x1, room[1]))
+    if way.setting("stop") and way.tool == "drill press":
+        _block(scene, -STOP, up)
+    spans = {"stop": (0.0, right.at(middle)), "begins": (0.0, x0), "ends": (x1, whole)}
     for key, span in spans.items():
         length = value(way, key)
         if length:
@@ -123,17 +147,11 @@ def along(work: Work, way: Way) -> Scene | None:
     return scene
 
 
-def _stops(scene: Scene, way: Way, right: Scale, up: Scale) -> None:
-    """Blocks at the ends that meet them."""
-    low, high = 0.0, -up.size / 2 - 4
-    if way.tool not in ("drill press", "router table"):
-        return
-    if way.setting("stop") or way.setting("stop_last"):
-        scene.hatched((-STOP, high, 0.0, low), other=True)
-        scene.word("stop", -STOP - 16, high - 10)
-    if way.setting("stop_first"):
-        scene.hatched((right.size, high, right.size + STOP, low), other=True)
-        scene.word("stop", right.size + STOP + 16, high - 10)
+def _block(scene: Scene, x: float, up: Scale) -> None:
+    """A stop block from x on, its word beside it, away from the work."""
+    high = -up.size / 2 - 4
+    scene.hatched((x, high, x + STOP, 0.0), other=True)
+    scene.word("stop", x + STOP / 2 + (-25 if x < 0 else 25), high - 10)
 
 
 def _work(work: Work, right: Scale, up: Scale) -> Scene:
@@ -186,5 +204,5 @@ def shouldered(work: Work, way: Way) -> Scene:
     height = value(way, "height")
     if height:
         scene.up("height", height, (top, low), (0.0, x))
-    scene.up("width", work.width, (low, -up.at(work.far)), (0.0, x))
+    scene.up("standing", work.width, (low, -up.at(work.far)), (0.0, x))
     return scene

@@ -61,18 +61,18 @@ def _turned(work: Work, way: Way) -> float:
     return min(45.0, float(angle.degrees))
 
 
-def tilted(work: Work, way: Way) -> Scene | None:
-    """A case's mitre seen along the feed: the blade leans; None for one that is turned."""
+def tilted(work: Work, way: Way) -> tuple[Scene, ...]:
+    """A case's mitre seen along the feed: the blade leans; none for one that is turned."""
     angle = way.setting("angle")
     if work.family != "mitre" or work.run == "thickness" or angle is None or angle.degrees is None:
-        return None
+        return ()
     scene, tall = Scene(name="Seen along the feed"), 40.0
     lean = math.tan(math.radians(min(45.0, float(angle.degrees))))
     scene.piece((0.0, -tall, LONG, 0.0), (LONG / 2,))
     for x in (LONG - 44, LONG - 44 + BLADE):
         scene.add("visible", (x - lean * 10, 10.0, x + lean * (tall + 10), -tall - 10))
     scene.add("thin", (-20.0, 0.0, LONG + 20, 0.0))
-    return scene
+    return (scene,)
 
 
 def tracked(work: Work, way: Way) -> Scene:
