@@ -470,8 +470,20 @@ PLACE = Table(
         Key(
             "at",
             Kind.POINT,
-            "left, front, bottom corner of the room it takes up: [right, back, up]; none for what `fits`",
+            "left, front, bottom corner of the room it takes up: [right, back, up]; none for what `fits`. "
+            "Each a size, or where it stands by what is there: `right of SL`, `left of SR`, `behind BK`, "
+            "`in front of BK`, `on CB`, `under CT`, `between SL and SR` (in the middle), `middle of CB`, "
+            "`flush with front of SL`, `in from front of SL by 1/8 in`, `against front of BK`. "
+            "After these `by 1/16 in` leaves room, and `into shelf_dado` goes in as far as that joint takes",
         ),
+        Key(
+            "count",
+            Kind.COUNT,
+            "how many stand here in a row, marked S1, S2 …; in `at` then `spread between SL and SR` (equal "
+            "room between them all), or after a place `every 10 in` (from one to the next) or "
+            "`leaving 1 in` (clear room between them)",
+        ),
+        Key("touches", Kind.NAMES, "marks of what it should stand against; the check says where it doesn't"),
         Key("along", Kind.WORD, "of a part: which way its length points", words=DIRECTIONS),
         Key("face", Kind.WORD, "of a part: which way its face looks", words=DIRECTIONS),
         Key("mirror", Kind.WORD, "the mirror image; along and face say how it ends up", words=MIRRORS),
@@ -647,6 +659,8 @@ PROJECT = Table(
         Key("joints", Kind.NAMED, "what gives parts that meet their matching cuts"),
         Key("assemblies", Kind.NAMED, "what is joined together, and where it stands"),
         Key("hardware", Kind.NAMED, "hinges, screws, knobs"),
+        Key("hanging", Kind.TABLE, "how it is held to a wall, and the load it is for"),
+        Key("standing", Kind.TABLE, "how it stands on the floor, and who it carries"),
         Key("jigs", Kind.NAMED, "what is made to help with the work"),
         Key("finish", Kind.NAMED, "what goes on the wood"),
         Key("changes", Kind.TABLES, "what was changed from the plan it comes from"),

@@ -213,13 +213,18 @@ class Place:
     of: Name
     mark: str = ""
     at: tuple[Formula, Formula, Formula] | None = ("0", "0", "0")
-    """None for a part whose place follows from what it fits."""
+    """Each a formula, or a relation: `between SL and SR`. None for a part whose place follows from what
+    it fits."""
     along: str = ""
     """Which way the length points; parts only."""
     face: str = ""
     """Which way the face looks; parts only."""
     mirror: str = ""
     """`left to right`, `front to back`, `top to bottom`, or nothing."""
+    count: int | None = None
+    """How many stand here in a row; None for one."""
+    touches: tuple[Name, ...] = ()
+    """Marks of what it should stand against."""
 
 
 @dataclass(frozen=True)
@@ -275,6 +280,35 @@ class Hardware:
     sits: tuple[Seat, ...] = ()
     count: int | None = None
     price: str = ""
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Hanging:
+    """How it is held to a wall."""
+
+    rail: Name = ""
+    way: str = "rail"
+    """rail or cleat."""
+    fixings: Name = ""
+    into: str = "studs"
+    """studs, solid wall or other."""
+    each_holds: Burden | None = None
+    studs: Formula | None = None
+    behind: Formula | None = None
+    load: Burden | None = None
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Standing:
+    """How it stands on the floor."""
+
+    carries: Burden | None = None
+    on: tuple[Name, ...] = ()
+    restrained: str = "no"
+    """yes or no."""
+    pull: Burden | None = None
     note: str = ""
 
 
@@ -581,6 +615,8 @@ class Project:
     joints: Mapping[Name, Joint] = field(default_factory=dict)
     assemblies: Mapping[Name, Assembly] = field(default_factory=dict)
     hardware: Mapping[Name, Hardware] = field(default_factory=dict)
+    hanging: Hanging | None = None
+    standing: Standing | None = None
     jigs: Mapping[Name, Jig] = field(default_factory=dict)
     finish: Mapping[Name, Finish] = field(default_factory=dict)
     changes: tuple[Change, ...] = ()
