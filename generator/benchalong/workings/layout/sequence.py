@@ -15,7 +15,7 @@ import numpy as np
 
 from benchalong.workings.layout.clearing import Clear, Clearing, Spoilt, clearings, clears
 from benchalong.workings.layout.filling import Filled, Filler, Room
-from benchalong.workings.layout.inner import Inner, Sheet
+from benchalong.workings.layout.inner import Inner, Kind, Sheet
 from benchalong.workings.layout.lies import Floats, Ints
 from benchalong.workings.layout.model import Way
 from benchalong.workings.layout.tree import Node, Parted, Waste
@@ -56,8 +56,16 @@ class Sheets:
         found: list[Filled] = []
         for clearing in self._clearings[sheet]:
             found += self._fill_cleared(clearing, left, worth, manner)
+        found += self._fill_round_defects(sheet, left, worth, manner)
         found.sort(key=lambda filled: -filled.worth)
         return found[: manner.keep]
+
+    def _fill_round_defects(self, sheet: int, left: Ints, worth: Floats, manner: Manner) -> list[Filled]:
+        one, inner = self._inner.sheets[sheet], self._inner
+        if not one.defects:
+            return []
+        room = Room(one.length, one.width, inner.turns, inner.first, one.defects)
+        return self._filler.fill(room, left, worth, beam=manner.beam, keep=manner.keep, lean=manner.lean)
 
     def _fill_cleared(self, clearing: Clearing, left: Ints, worth: Floats, manner: Manner) -> list[Filled]:
         if isinstance(clearing, Clear):
@@ -159,7 +167,12 @@ def _best_board(
 
 
 def first_worth(inner: Inner, power: float) -> Floats:
-    return np.array([float(kind.length * kind.width) ** power for kind in inner.kinds])
+    return np.array([float(_room(kind)) ** power for kind in inner.kinds])
+
+
+def _room(kind: Kind) -> int:
+    """What it takes up where it takes up least."""
+    return min(length * width for length, width in map(kind.size, kind.ways))
 
 
 def corrected(
@@ -168,7 +181,7 @@ def corrected(
     """Pieces on boards that waste much are worth more; how much of the new worth is taken is left to
     chance."""
     sums, times = np.zeros_like(worth), np.zeros_like(worth)
-    areas = np.array([float(kind.length * kind.width) for kind in inner.kinds])
+    areas = np.array([float(_room(kind)) for kind in inner.kinds])
     for board in full:
         counts = np.array(board.filled.counts, float)
         use = inner.sheets[board.sheet].area / max(float(counts @ areas), 1.0)

@@ -23,6 +23,7 @@ from benchalong.workings.layout.lies import Ints, Work
 from benchalong.workings.layout.master import Column, Master, Prices, choose, worth_choosing
 from benchalong.workings.layout.model import Way
 from benchalong.workings.layout.sequence import Full, Manner, Sheets, corrected, first_worth, in_sequence
+from benchalong.workings.layout.stage_bound import StageBound
 from benchalong.workings.layout.stick_trees import as_sticks, by_length, filled_stick, is_sticks
 from benchalong.workings.layout.sticks import cut_sticks
 from benchalong.workings.layout.tidying import cuts_and_rest, tidied
@@ -43,6 +44,8 @@ _SEARCHES, _MOST_AT_ONCE = 30, 800
 tried."""
 _TIDYING = 20
 """What part of the effort may be spent on tidying."""
+_BOUNDING = 5
+"""What part of the effort may be spent on the bound by stages."""
 _LEANS = (0.0, 0.0, 0.2, 0.5, None)
 
 
@@ -96,8 +99,16 @@ class Search:
 
     def raise_bound(self) -> None:
         """By a bound that takes longer."""
-        better = -(-bar_bound(self.inner, self.work) // self.step) * self.step
-        self.bound = min(max(self.bound, better), int(_cost_of_all(self.inner)))
+        self._raise_bound_to(bar_bound(self.inner, self.work))
+        if not self.is_done:
+            known = ((sheet, counts) for sheet, counts in self.kept)
+            stages = StageBound(self.inner, self.work, known)
+            share = (self.work.left + self.work.spent) // _BOUNDING
+            self._raise_bound_to(stages.raise_to(self.cost, share))
+
+    def _raise_bound_to(self, bound: int) -> None:
+        bound = -(-bound // self.step) * self.step
+        self.bound = min(max(self.bound, bound), int(_cost_of_all(self.inner)))
 
     def adjust_beam(self, spent: int) -> None:
         """So that a pass takes its share of the effort."""
