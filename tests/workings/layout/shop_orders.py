@@ -1,27 +1,28 @@
 """A hundred orders as small shops have them: what is laid out, on which boards. Made anew from a seed.
 
-How they were chosen, so that they are neither easy nor odd. No published collection of such orders was found
-(the published ones are a factory's, on one or two sizes of panel); all ranges here are *common practice, no
-source*, and were fixed before anything was measured.
+How they were chosen, so that they are neither easy nor odd. No published collection of such orders was
+found (the published ones are a factory's, on one or two sizes of panel); all ranges are *common practice,
+no source*.
 
-- **Pieces** come in the sets furniture is made of, not as independent random sizes: a carcass has two sides, a
-  top, a bottom and shelves of one length; a door two stiles, two or three rails and a panel; a drawer a front,
-  two sides and a back; a table aprons and slats; a face frame; lips on shelf edges. One to four such things are
-  taken until there are 10 to 60 pieces. Sizes stand on 1/16 in (or 1 mm), with what is added for milling.
-- **Boards**: 5 to 9 in wide on the half inch, 6 to 12 ft long on the foot; two to five sizes lie there, one to
-  four of each, together a bit more than twice what the pieces need, so that limits bind at times. Panels
-  wider than a board are glued up from strips, as blanks are. Crosscut first, then ripped, then cut to length
-  (three turns). Ends lose an inch each. A third of the orders counts boards, a third board feet (to the whole
-  foot, as a yard tallies them), a third has one size only and counts boards.
-- **Defects**: a knot or two, or sapwood along a part of an edge or all of it. No two boards have theirs in one
-  place, so each such board is a kind of its own: one in three of the boards in the orders that combine
+- **Pieces** come in the sets furniture is made of, not as independent random sizes: a carcass has two
+  sides, a top, a bottom and shelves of one length; a door two stiles, two or three rails and a panel; a
+  drawer a front, two sides and a back; a table aprons and slats; a face frame; lips on shelf edges. One to
+  four such things are taken until there are 10 to 60 pieces. Sizes stand on 1/16 in (or 1 mm).
+- **Boards**: 5 to 9 in wide on the half inch, 6 to 12 ft long on the foot; two to five sizes lie there, one
+  to four of each, together a bit more than twice what the pieces need (boards too narrow for the widest
+  piece not counted), so that limits bind at times. Panels wider than a board are glued up from strips, as
+  blanks are. Crosscut first, then ripped, then cut to length (three turns). Ends lose an inch each. Of the
+  orders that combine everything half count boards and half board feet, to the whole foot, as a yard tallies
+  them; of the others, half have one size only.
+- **Defects**: a knot or two, or sapwood along a part of an edge or all of it. No two boards have theirs in
+  one place, so each such board is a kind of its own: one in three of the boards in the orders that combine
   everything, one in six in the others, eight in an order at most.
 - **Sheets**: 4 x 8 ft, 5 x 5 ft, 1220 x 2440 mm; one kind with no limit, or a full kind and one or two part
-  sheets left from the last job, which cost less. Half with free grain. Edges trimmed by 1/4 in on half of them.
+  sheets left from the last job, which cost less. Half with free grain. Half are trimmed all round.
 - **Match sets**: drawer fronts end to end, panels side by side, strips of one panel from one board.
 
-The first 70 are boards: 35 of them have match sets and several sizes, and defects as chance has it; the other 35 some
-of it or nothing. The last 30 are sheets.
+The first 70 are boards: 35 that combine match sets, several sizes and, but for chance, defects; 35 with
+some of that or nothing. The last 30 are sheets.
 """
 
 from __future__ import annotations
@@ -98,7 +99,9 @@ def _carcass(wanted: _Wanted) -> None:
     shelves = wanted.chance.randint(1, 4)
     wanted.strips += wanted.add("side", height, depth, 2)
     wanted.add("top and bottom", width, depth, 2)
-    wanted.add("shelf", width - wanted.units.inch // 4 // wanted.units.step * wanted.units.step, depth, shelves)
+    wanted.add(
+        "shelf", width - wanted.units.inch // 4 // wanted.units.step * wanted.units.step, depth, shelves
+    )
     wanted.add("lip", width, wanted.size(1.0, 1.75), shelves)
 
 
@@ -168,7 +171,9 @@ def _match_sets(wanted: _Wanted) -> tuple[MatchSet, ...]:
     return tuple(made)
 
 
-def _stack(chance: Random, units: Units, area: int, sizes: int, *, widest: int, longest: int) -> list[Board]:
+def _stack(
+    chance: Random, units: Units, area: int, sizes: int, *, widest: int, needed: int, longest: int
+) -> list[Board]:
     """Boards as they lie there: the first is large enough for every piece."""
     inch, boards, total = units.inch, list[Board](), 0
     for at in range(sizes):
@@ -184,7 +189,8 @@ def _stack(chance: Random, units: Units, area: int, sizes: int, *, widest: int, 
                 trim=Trim(inch, inch, 0, 0),
             )
         )
-        total += (boards[-1].number or 0) * boards[-1].length * boards[-1].width
+        if width * inch >= needed:
+            total += (boards[-1].number or 0) * boards[-1].length * boards[-1].width
     if total < 2.2 * area:
         short = -(-(11 * area // 5 - total) // (boards[0].length * boards[0].width))
         boards[0] = replace(boards[0], number=(boards[0].number or 0) + short)
@@ -235,10 +241,10 @@ def _board_order(chance: Random, name: str, *, combined: bool) -> ShopOrder:
         if sets or not combined:
             break
     area = sum(piece.length * piece.width * piece.number for piece in wanted.pieces)
-    longest = 70 * units.inch
+    longest, needed = 70 * units.inch, max(piece.width for piece in wanted.pieces)
     manner = chance.choice(["boards", "feet"] if combined else ["boards", "feet", "one size", "one size"])
     sizes = 1 if manner == "one size" else chance.randint(2, 5)
-    boards = _stack(chance, units, area, sizes, widest=8 * units.inch, longest=longest)
+    boards = _stack(chance, units, area, sizes, widest=8 * units.inch, needed=needed, longest=longest)
     boards = _some_with_defects(chance, units, boards, 1 / 3 if combined else 1 / 6)
     if manner == "feet":
         boards = [replace(board, cost=_board_feet(board, units)) for board in boards]

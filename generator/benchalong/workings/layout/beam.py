@@ -26,6 +26,7 @@ from benchalong.workings.layout.model import Rectangle
 _A_LEVEL = 2_000
 """What a level costs beside its placings, in placings."""
 
+
 @dataclass(frozen=True)
 class Move:
     """How a piece is put, which lie, and where: its section's start and its own corner."""
@@ -236,7 +237,6 @@ def _fair(worth: Floats, lies: Lies) -> float:
 
 
 def _start(left: Ints) -> _Level:
-    zero = np.zeros(1, dtype=np.int64)
-    return _Level(
-        *[zero] * 7, np.zeros(1), left[None, :].copy(), *[zero] * 6
-    )
+    names = [name for name in _Level.__dataclass_fields__ if name not in ("worth", "left")]
+    zero = {name: np.zeros(1, dtype=np.int64) for name in names}
+    return _Level(**zero, worth=np.zeros(1), left=left[None, :].copy())

@@ -21,8 +21,8 @@ SECTION, ROW, BESIDE, ON_TOP = range(4)
 
 @dataclass(frozen=True)
 class Placings:
-    """Which piece may go where, as equally long columns: of which filling, which lie, how it is put, where its
-    section starts and where its own corner is."""
+    """Which piece may go where, as equally long columns: of which filling, which lie, how it is put, where
+    its section starts and where its own corner is."""
 
     entry: Ints
     lie: Ints

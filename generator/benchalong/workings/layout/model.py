@@ -93,8 +93,8 @@ class MatchSet:
     pieces: tuple[str, ...]
     """Names in sequence, from the start or the near edge. They count among the pieces' numbers."""
     parted: Way | None
-    """ACROSS: end to end. ALONG: side by side. None: only from one board; they are cut as a block all the
-    same, whichever way suits."""
+    """ACROSS: end to end, one after the other from one strip. ALONG: side by side. None: only from one board;
+    they are cut as a block all the same, whichever way suits."""
 
 
 @dataclass(frozen=True)

@@ -15,7 +15,6 @@ from numpy.typing import NDArray
 
 from benchalong.workings.layout.lies import Ints
 
-
 CELLS_A_PLACING, AN_OPERATION = 60, 1_000
 """How many cells of a table cost as much as one placing; and how many cells each operation on a table costs
 beside them."""
@@ -64,7 +63,7 @@ class Rows:
     @property
     def size(self) -> int:
         """What its tables cost, in cells."""
-        return len(self._taken) * (self.best.shape[1] + 3 * AN_OPERATION)
+        return len(self._taken) * (int(self.best.shape[1]) + 3 * AN_OPERATION)
 
     def held(self, at: int, length: int) -> list[tuple[Lie, int]]:
         """What makes up the best row of the width numbered so."""

@@ -38,9 +38,9 @@ class Sections:
         self.step = -(-plank.length // cells)
         self.cells = plank.length // self.step
         self._ends = np.minimum((np.arange(self.cells + 1) + 1) * self.step - 1, plank.length)
-        self._across = -(-plank.width // ACROSS)
-        self.width = plank.width // self._across
-        self._row_widths = [wide // self._across for wide in rows.widths]
+        self.step_across = -(-plank.width // ACROSS)
+        self.width = plank.width // self.step_across
+        self._row_widths = [wide // self.step_across for wide in rows.widths]
         self.sums = [0, *_sums(self._row_widths, self.width)]
         self._fill()
 
@@ -68,9 +68,22 @@ class Sections:
         best: Ints = self._best[int(np.searchsorted(self.sums, width, side="right")) - 1]
         return best
 
+    def at(self, widths: Ints, cells: Ints) -> Ints:
+        """The same for many widths, none below zero, and lengths at once."""
+        best: Ints = self._best[np.searchsorted(self.sums, widths, side="right") - 1, cells]
+        return best
+
+    def best_beside(self, widths: Ints, cells: Ints, board: Ints) -> Ints:
+        """What the rest of the board is worth at most, beside and after rows that leave so much width in a
+        section of at least so many cells."""
+        rest = self._best + board[::-1][None, :]
+        rest = np.maximum.accumulate(rest[:, ::-1], axis=1)[:, ::-1]
+        best: Ints = rest[np.searchsorted(self.sums, widths, side="right") - 1, cells]
+        return best
+
     def across(self, width: int) -> int:
         """In the steps across; rounded down, as all widths are."""
-        return width // self._across
+        return width // self.step_across
 
     def add_held(self, width: int, cell: int, counts: dict[int, int]) -> None:
         """Counts in what makes up that worth."""

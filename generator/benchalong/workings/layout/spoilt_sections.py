@@ -63,9 +63,7 @@ class SpoiltSections:
                     sections.add_narrow_held(max(one.near, one.far), end - start, counts)
                     return
 
-    def _add_parts(
-        self, one: _Round, t: int, start: int, end: int, aim: int, counts: dict[int, int]
-    ) -> bool:
+    def _add_parts(self, one: _Round, t: int, start: int, end: int, aim: int, counts: dict[int, int]) -> bool:
         sections = self._sections
         before, after = int(one.before[start]), int(one.after[end])
         between = sections.most(t)[before] + sections.most(t)[after]

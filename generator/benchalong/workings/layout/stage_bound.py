@@ -14,12 +14,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-import numpy as np
-
-from benchalong.workings.layout.inner import Inner, Sheet
+from benchalong.workings.layout.inner import Inner, Kind, Sheet
 from benchalong.workings.layout.lies import Work
-from benchalong.workings.layout.master import Column, Master, Prices, cheapest_cover
+from benchalong.workings.layout.master import Column, Master, cheapest_cover
 from benchalong.workings.layout.model import Rectangle, Way
+from benchalong.workings.layout.proper import PAIRS_A_PLACING, Groups, all_rows, most_proper
 from benchalong.workings.layout.rows import CELLS_A_PLACING, Lie, Rows
 from benchalong.workings.layout.sections import Plank
 from benchalong.workings.layout.stages import Stages
@@ -30,7 +29,8 @@ _ROUNDS = 60
 
 @dataclass(frozen=True)
 class Piecewise:
-    """The pieces one by one, those of match sets too: alike are one kind."""
+    """The pieces one by one: alike are one kind. Of match sets too; only those whose members stand in one row
+    by the rules, however the board is cut, are one piece."""
 
     sizes: tuple[tuple[int, int, bool], ...]
     demand: tuple[int, ...]
@@ -40,10 +40,11 @@ class Piecewise:
     @staticmethod
     def of(inner: Inner) -> Piecewise:
         sizes: dict[tuple[int, int, bool], int] = {}
-        kind_of, demand = [], []
+        kind_of: list[tuple[int, ...]] = []
+        demand: list[int] = []
         for kind in inner.kinds:
             members = []
-            for length, width in kind.sizes:
+            for length, width in [kind.size(kind.parted)] if _is_in_a_row(kind, inner) else kind.sizes:
                 at = sizes.setdefault((length, width, kind.may_turn), len(sizes))
                 if at == len(demand):
                     demand.append(0)
@@ -67,15 +68,37 @@ class Piecewise:
         return sorted(found, key=lambda lie: (lie.kind, lie.length))
 
 
-class StageBound:
-    """Grows round by round."""
+def _is_in_a_row(kind: Kind, inner: Inner) -> bool:
+    in_a_row = inner.turns == 3 and inner.first is not None and kind.parted is inner.first
+    return in_a_row and not kind.may_turn
 
-    def __init__(self, inner: Inner, work: Work, known: Iterable[tuple[int, Sequence[int]]]) -> None:
-        self._inner, self._work = inner, work
+
+@dataclass(frozen=True)
+class _Most:
+    """What a board is worth at most, and fillings to learn from."""
+
+    worth: int
+    fillings: tuple[tuple[int, ...], ...]
+
+
+class StageBound:
+    """Grows round by round. Proper: on clear boards no piece is counted oftener than it is wanted, and cells
+    are smaller; that takes longer."""
+
+    def __init__(
+        self,
+        inner: Inner,
+        work: Work,
+        known: Iterable[tuple[int, Sequence[int]]],
+        *,
+        is_proper: bool = False,
+    ) -> None:
+        self._inner, self._work, self._is_proper = inner, work, is_proper
         self.pieces = Piecewise.of(inner)
         self._numbers = [sheet.number for sheet in inner.sheets]
         dear = 10.0 * max(sheet.cost for sheet in inner.sheets) + 1.0
         self._master = Master(self.pieces.demand, self._numbers, dear)
+        self._all_rows: dict[bool, Groups | None] = {}
         self._seen: set[tuple[int, tuple[int, ...]]] = set()
         for sheet, of_kinds in known:
             self._add(sheet, self.pieces.counts(of_kinds))
@@ -105,28 +128,24 @@ class StageBound:
         prices = self._master.prices()
         self.relaxed = prices.cost
         worth = [int(price * _FINE) for price in prices.worth.tolist()]
-        boards = self._boards(worth)
-        most = [max((stages.worth for stages in ways), default=0) for ways in boards]
+        asked = [
+            int((sheet.cost + prices.rent[at]) * _FINE * (1 + 1e-6)) + len(self.pieces.demand)
+            for at, sheet in enumerate(self._inner.sheets)
+        ]
+        boards = self._boards(worth, asked)
+        most = [max((one.worth for one in ways), default=0) for ways in boards]
         wanted = sum(price * number for price, number in zip(worth, self.pieces.demand, strict=True))
         costs = [sheet.cost for sheet in self._inner.sheets]
-        self.value = max(self.value, cheapest_cover(costs, [max(1, one) for one in most], self._numbers, wanted))
-        return self._learn(prices, boards)
+        self.value = max(
+            self.value, cheapest_cover(costs, [max(1, one) for one in most], self._numbers, wanted)
+        )
+        new = [(at, filling) for at, ways in enumerate(boards) for one in ways for filling in one.fillings]
+        return sum(self._add(at, filling) for at, filling in new) > 0
 
-    def _learn(self, prices: Prices, boards: list[list[Stages]]) -> bool:
-        learnt = False
-        for at, ways in enumerate(boards):
-            asked = (self._inner.sheets[at].cost + prices.rent[at]) * _FINE
-            for stages in ways:
-                if stages.worth > asked * (1 + 1e-6) + len(self.pieces.demand):
-                    held = stages.held()
-                    counts = tuple(held.get(kind, 0) for kind in range(len(self.pieces.demand)))
-                    learnt = self._add(at, counts) or learnt
-        return learnt
-
-    def _boards(self, worth: list[int]) -> list[list[Stages]]:
-        """Each board's tables, for every way it may first be cut."""
+    def _boards(self, worth: list[int], asked: list[int]) -> list[list[_Most]]:
+        """The most each board is worth, for every way it may first be cut."""
         inner = self._inner
-        boards: list[list[Stages]] = [[] for _ in inner.sheets]
+        boards: list[list[_Most]] = [[] for _ in inner.sheets]
         for swap in (False, True):
             if inner.first is (Way.ACROSS if swap else Way.ALONG):
                 continue
@@ -135,14 +154,34 @@ class StageBound:
             rows = Rows(self.pieces.lies(swap=swap), worth, self.pieces.demand, longest)
             self._work.spend(rows.size // CELLS_A_PLACING)
             for at, plank in enumerate(planks):
-                stages = Stages(plank, rows)
+                stages = Stages(plank, rows, finer=3 if self._is_proper else 1)
                 self._work.spend(stages.size // CELLS_A_PLACING)
-                boards[at].append(stages)
+                boards[at].append(self._most(stages, worth, asked[at], swap=swap))
         return boards
+
+    def _most(self, stages: Stages, worth: list[int], asked: int, *, swap: bool) -> _Most:
+        if stages.worth <= asked:
+            return _Most(stages.worth, ())
+        rows = self._rows(swap=swap) if self._is_proper and stages.is_clear else None
+        if rows is None:
+            held = stages.held()
+            return _Most(stages.worth, (tuple(held.get(kind, 0) for kind in range(len(worth))),))
+        proper = most_proper(stages, rows, worth, self.pieces.demand, asked)
+        self._work.spend(proper.pairs // PAIRS_A_PLACING)
+        return _Most(proper.worth, (proper.counts,) if proper.counts else ())
+
+    def _rows(self, *, swap: bool) -> Groups | None:
+        if swap not in self._all_rows:
+            sheets = self._inner.sheets
+            longest = max(sheet.width if swap else sheet.length for sheet in sheets)
+            self._all_rows[swap] = all_rows(self.pieces.lies(swap=swap), self.pieces.demand, longest)
+        return self._all_rows[swap]
 
 
 def _plank(sheet: Sheet, kerf: int, *, swap: bool) -> Plank:
+    """A defect that a kerf can take away is none."""
+    defects = tuple(defect for defect in sheet.defects if min(defect.length, defect.width) > kerf)
     if not swap:
-        return Plank(sheet.length, sheet.width, sheet.defects, kerf)
-    defects = tuple(Rectangle(d.y, d.x, d.width, d.length) for d in sheet.defects)
+        return Plank(sheet.length, sheet.width, defects, kerf)
+    defects = tuple(Rectangle(d.y, d.x, d.width, d.length) for d in defects)
     return Plank(sheet.width, sheet.length, defects, kerf)

@@ -23,34 +23,35 @@ CELLS, CELLS_SPOILT = 800, 320
 class Stages:
     """What a board is worth at most, and what makes it up: a kind perhaps oftener than it is wanted."""
 
-    def __init__(self, plank: Plank, rows: Rows) -> None:
-        self._sections = Sections(plank, rows, CELLS_SPOILT if plank.defects else CELLS)
-        self.size = self._sections.size
-        cells = self._sections.cells
+    def __init__(self, plank: Plank, rows: Rows, *, finer: int = 1) -> None:
+        self.sections = Sections(plank, rows, finer * (CELLS_SPOILT if plank.defects else CELLS))
+        self.size = self.sections.size
+        self.is_clear = not plank.defects
+        cells = self.sections.cells
         if plank.defects:
-            spoilt = SpoiltSections(self._sections)
+            spoilt = SpoiltSections(self.sections)
             self.size += spoilt.size
             self._worth_to: Callable[[int], tuple[Ints, Ints]] = spoilt.ending_at
             self._add_held = spoilt.add_held
         else:
             self._worth_to = self._clear_ending_at
             self._add_held = self._add_clear
-            section = self._sections.most(self._sections.width)
+            section = self.sections.most(self.sections.width)
             self._gains = np.flatnonzero(np.diff(section, prepend=-1) > 0)[::-1]
             self._section = section
         self.size += (cells + 1) * (cells // 2 + 5 * AN_OPERATION)
-        self._board = np.zeros(cells + 1, dtype=np.int64)
+        self.board = np.zeros(cells + 1, dtype=np.int64)
         self._came_from = np.full(cells + 1, -1, dtype=np.int64)
         for end in range(cells + 1):
             self._reach(end)
 
     @property
     def worth(self) -> int:
-        return int(self._board[-1])
+        return int(self.board[-1])
 
     def held(self) -> dict[int, int]:
         counts: dict[int, int] = {}
-        end = len(self._board) - 1
+        end = len(self.board) - 1
         while end >= 0:
             start = int(self._came_from[end])
             if start < 0:
@@ -65,17 +66,17 @@ class Stages:
     def _reach(self, end: int) -> None:
         """The best up to this cell: nothing more than up to the last, or one more section that ends here."""
         if end:
-            self._board[end] = self._board[end - 1]
+            self.board[end] = self.board[end - 1]
         starts, worth = self._worth_to(end)
         if starts.size:
-            total = worth + self._board[starts]
+            total = worth + self.board[starts]
             best = int(np.argmax(total))
-            if total[best] > self._board[end]:
-                self._board[end], self._came_from[end] = total[best], starts[best]
+            if total[best] > self.board[end]:
+                self.board[end], self._came_from[end] = total[best], starts[best]
 
     def _clear_ending_at(self, end: int) -> tuple[Ints, Ints]:
         lengths = self._gains[np.searchsorted(-self._gains, -end) :]
         return end - lengths, self._section[lengths]
 
     def _add_clear(self, start: int, end: int, counts: dict[int, int]) -> None:
-        self._sections.add_held(self._sections.width, end - start, counts)
+        self.sections.add_held(self.sections.width, end - start, counts)
