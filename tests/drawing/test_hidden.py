@@ -13,9 +13,9 @@ from hypothesis import strategies as st
 from numpy.typing import NDArray
 
 from benchalong.drawing.eye import PIECE_EYE, Eye, slanted_eye, turned_eye
-from benchalong.drawing.faces import flat_faces
 from benchalong.drawing.hidden import Loop, Standing, Surface, seen
 from benchalong.plan.model import Prism
+from benchalong.workings.faces import flat_faces
 from benchalong.workings.solids import Solid, solid_of
 from drawing.shop import bore, part, slot, turn
 

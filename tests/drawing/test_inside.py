@@ -5,8 +5,8 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from benchalong.drawing.faces import Floats
 from benchalong.drawing.inside import Around, well_inside
+from benchalong.workings.bodies import Floats
 
 AROUND = Around(np.array([0.0, 0.0]), np.array([100.0, 100.0]))
 

@@ -103,6 +103,14 @@ def test_a_joint_says_its_play_on_each_side_and_in_all() -> None:
     ]
 
 
+def test_where_a_dado_stops_is_no_play() -> None:
+    rows = section("joints/housing.html", "play").select("tbody tr")
+    assert [words(row.select("th")[0]) for row in rows] == [
+        "What goes in, across its thickness",
+        "What goes in, beyond its end",
+    ]
+
+
 def test_a_joint_says_what_each_part_loses_in_words_with_sizes() -> None:
     said = words(section("joints/housing.html", "losses"))
     assert "Side, left hand C/SL" in said

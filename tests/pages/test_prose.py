@@ -12,12 +12,25 @@ from benchalong.pages.shown import Shows
 
 SHOWS = Shows("inch", Precision())
 STILE = LiveSize("stile", INCH * 19 / 8)
+STILE_NAME = PartName("door_stile", "Door stile", leads=False)
 SIZE = '<data class="size" value="2413/40">2 3/8 in</data>'
 
 FILLED: list[tuple[Prose, str]] = [
     ((), ""),
     (("<p>Plain.</p>",), "<p>Plain.</p>"),
     (("Rip to ", STILE, "."), f"Rip to {SIZE}."),
+    (("Rip the ", STILE_NAME, "."), "Rip the door stile."),
+    (("<p>Rip. ", STILE_NAME, "s: ", STILE_NAME), "<p>Rip. Door stiles: door stile"),
+    (("<li>", STILE_NAME, " and “", STILE_NAME), "<li>Door stile and “door stile"),
+    (("<p><em>", STILE_NAME), "<p><em>Door stile"),
+    (("<strong>Stop.</strong> ", STILE_NAME), "<strong>Stop.</strong> Door stile"),
+    (
+        ('<p><a href="', Address("part", "a"), '">', STILE_NAME, "</a>"),
+        '<p><a href="../parts/a.html">Door stile</a>',
+    ),
+    ((STILE, " ", STILE_NAME), f"{SIZE} door stile"),
+    (("The ", PartName("a", "T-rail", leads=False)), "The T-rail"),
+    (("The ", PartName("a", "Windsor Seat", leads=False)), "The Windsor Seat"),
     (("Cut ", LiveNumber("n", "4 < 5")), "Cut 4 &lt; 5"),
     ((PartName("side", "Side & back"),), '<a href="../parts/side.html">Side &amp; back</a>'),
     ((PartName("side", "Side", leads=False),), "Side"),
@@ -33,7 +46,7 @@ def test_holes_are_filled(prose: Prose, html: str) -> None:
 
 
 def test_a_title_holds_no_link() -> None:
-    assert Fills(SHOWS, "").title(("Cut the ", PartName("side", "Side"))) == "Cut the Side"
+    assert Fills(SHOWS, "").title(("Cut the ", PartName("side", "Side"))) == "Cut the side"
 
 
 def test_on_paper_parts_and_steps_are_further_down() -> None:

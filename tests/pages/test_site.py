@@ -243,7 +243,7 @@ def test_the_build_is_told_to_machines_too() -> None:
     assert [section["@type"] for section in said["step"]] == ["HowToSection", "HowToSection"]
     first = said["step"][0]["itemListElement"][0]
     assert first["url"] == "steps/mill-all.html"
-    assert first["text"] == "Plane the Side first, to ≈ 4 27/32 in."
+    assert first["text"] == "Plane the side first, to ≈ 4 27/32 in."
     assert "totalTime" not in said, "one step doesn't say how long it takes"
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from fractions import Fraction
+from typing import Any
 
 import pytest
 
@@ -292,7 +293,7 @@ def test_how_finely_lengths_are_shown() -> None:
         ({"grain": "across"}, None, "the grain can't run across"),
     ],
 )
-def test_grain_of_a_sheet(given: dict[str, str], along: int | None, message: str) -> None:
+def test_grain_of_a_sheet(given: dict[str, Any], along: int | None, message: str) -> None:
     sheet = project(
         stock={"ply": written.Stock(kind="sheet", thickness="6", sheet=("1220", "2440"), **given)}
     )

@@ -14,9 +14,10 @@ from benchalong.ground.lengths import INCH
 from benchalong.ground.marks import at
 from benchalong.ground.problems import Finding
 from benchalong.ground.shown import System
-from benchalong.plan import model
+from benchalong.plan import model, rough
 from benchalong.publishing.plain import Plain
 from benchalong.publishing.plan_json import plan_data, plan_json, schema_text
+from benchalong.workings.jobs import model as jobs
 from pages.joined import cupboard
 from publishing.shelf import shelf
 
@@ -114,14 +115,26 @@ def test_the_tables_that_were_promised_are_there() -> None:
         (model.Size, "size", {"formula": "typed"}),
         (model.Stock, "stock", {}),
         (model.Part, "part", {"purpose": "for", "shows": "face"}),
+        (rough.Sawing, "sawing", {"resaw_kerf": "resaw", "clean_up": "resaw"}),
+        (rough.Allowance, "allowance", {}),
+        (rough.Strips, "strips", {}),
+        (rough.Board, "board", {}),
+        (rough.TestPiece, "test_piece", {"purpose": "for"}),
+        (rough.Match, "match", {}),
         (model.Shape, "shape", {}),
         (model.Joint, "joint", {}),
         (model.SideOf, "side", {"surfaces": "on"}),
         (model.Cut, "cut", {"kind": "cut", "surfaces": "on", "takes": "sizes", "index": "cut"}),
         (model.Assembly, "assembly", {"placed": "place"}),
         (model.Hardware, "hardware", {}),
+        (model.Bore, "bore", {}),
+        (model.Seated, "seated", {}),
         (model.Jig, "jig", {"purpose": "for"}),
         (model.Finish, "finish", {}),
+        (model.Fitted, "fitted", {}),
+        (model.Job, "job", {"kind": "job"}),
+        (jobs.Task, "task", {"ways": "tools", "works": "sizes"}),
+        (jobs.Setup, "setup", {}),
         (model.Change, "change", {}),
         (model.Stage, "stage", {}),
         (model.Step, "step", {"note_pictures": "note"}),
@@ -146,7 +159,7 @@ def test_a_length_is_said_exactly() -> None:
 def test_prose_is_said_as_text_as_html_and_with_its_sizes() -> None:
     (step,) = (step for step in said()["steps"] if step["id"] == "mill-and-cut")
     assert "The shelf is 5 5/8 in wide and 20 in long." in step["note"]["text"]
-    assert '<a href="parts/rail.html">Rail</a>' in step["note"]["html"]
+    assert '<a href="parts/rail.html">rail</a>' in step["note"]["html"]
     assert [entry["formula"] for entry in step["note"]["sizes"]][:2] == ["shelf.width", "shelf.length"]
 
 

@@ -157,3 +157,39 @@ def test_links_out_of_the_folder_and_odd_bytes_are_refused(tmp_path: Path) -> No
     said = refusal(tmp_path / "project")
     assert "look/templates/step.html:1:1: is a link out of its folder" in said
     assert "look/templates/part.html:1:1: is not UTF-8 text" in said
+
+
+def test_a_style_kept_by_subject_is_one_file_in_order_of_its_names(tmp_path: Path) -> None:
+    write(
+        tmp_path,
+        look__mine__theme_yaml="{}\n",
+        look__mine__styles__sheet__20_wide_css="p { color: blue }",
+        look__mine__styles__sheet__10_narrow_css="p { color: red }",
+    )
+    assert own_theme(tmp_path).styles["sheet.css"].text == "p { color: red }\np { color: blue }"
+
+
+def test_in_the_usual_sheet_the_wider_screen_comes_after_every_subject(tmp_path: Path) -> None:
+    """It says again, with the same selectors, what the subjects say for a narrow one: the later rule wins."""
+    sheet = load_theme(chosen("bench"), tmp_path).styles["sheet.css"].text
+    narrow, wide = sheet.split("@media (min-width: 62rem)")
+    for selector in ("body", ".head", ".menu", "main", ".foot", "h1"):
+        assert f"\n{selector} {{" in narrow
+        assert f"\n  {selector} {{" in wide
+        assert f"\n{selector} {{" not in wide
+
+
+def test_a_project_stands_in_for_one_subject_or_for_the_whole_sheet(tmp_path: Path) -> None:
+    write(tmp_path, look__styles__sheet__45_care_css="/* mine */\n")
+    (tmp_path / "look/styles/sheet/45_care.css").rename(tmp_path / "look/styles/sheet/45-care.css")
+    text = load_theme(chosen("bench"), tmp_path).styles["sheet.css"].text
+    assert "/* mine */" in text
+    assert "/* Care */" not in text
+    assert text.index("/* The head of a sheet */") < text.index("/* mine */") < text.index("/* Tables */")
+    write(tmp_path, look__styles__sheet_css="p {}\n")
+    assert load_theme(chosen("bench"), tmp_path).styles["sheet.css"].text == "p {}\n"
+
+
+def test_a_subject_that_the_theme_has_not_is_refused(tmp_path: Path) -> None:
+    write(tmp_path, look__styles__sheet__45_crae_css="p {}\n")
+    assert "the theme has no style called sheet/45_crae.css" in refusal(tmp_path)

@@ -100,7 +100,13 @@ def test_a_note_that_repeats_one_thing_without_end_is_read_in_time(piece: str) -
 
 
 ONE_LINE = {
-    "Cut <to> (=stile) & *stop*": ("Cut &lt;to&gt; {size: stile} &amp; *stop*", []),
+    "Cut <to> (=stile) & *stop*": ("Cut &lt;to&gt; {size: stile} &amp; <em>stop</em>", []),
+    "**Never** a `<b>` here": ("<strong>Never</strong> a <code>&lt;b&gt;</code> here", []),
+    "2*stile*3, 4 * 5 * 6, *open, _no_ [no](step:a)": (
+        "2*stile*3, 4 * 5 * 6, *open, _no_ [no](step:a)",
+        [],
+    ),
+    "*(=stile)* wide": ("*{size: stile}* wide", []),
     "(=part rail)s, \\(=x)": ("{part: rail}s, (=x)", []),
     "(=max(a, b)) (=c)": ("{size: max(a, b)} {size: c}", []),
     '"quoted"': ("&quot;quoted&quot;", []),

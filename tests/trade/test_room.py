@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from benchalong.trade.movement import across_width
-from benchalong.trade.room import HOLD, Frame, room, widths_today
+from benchalong.trade.room import HOLD, Frame, deeper_by, room, widths_today
 from benchalong.trade.species import woods
 
 F = Fraction
@@ -68,3 +68,33 @@ def test_what_moves_more_leaves_less_choice(
     restless = widths_today(frame, to_driest=dry - more, to_dampest=damp + more)
     assert restless.least >= calm.least
     assert restless.most <= calm.most
+
+
+@given(lengths, depths, shrinks, swells)
+def test_grooves_made_so_much_deeper_take_some_width_all_year(
+    sight: Fraction, depth: Fraction, dry: Fraction, damp: Fraction
+) -> None:
+    moving = {"to_driest": dry, "to_dampest": damp}
+    deeper = depth + deeper_by(Frame(sight, (depth, depth)), **moving)
+    widths = widths_today(Frame(sight, (deeper, deeper)), **moving, is_pinned=True)
+    assert widths.too_shallow_by == 0
+    if deeper > depth:
+        assert widths.least == widths.most
+
+
+@given(lengths, depths, shrinks, swells, swells)
+def test_a_wider_swing_never_leaves_more_room_nor_holds_more(
+    sight: Fraction, depth: Fraction, dry: Fraction, damp: Fraction, more: Fraction
+) -> None:
+    frame, width = Frame(sight, (depth, depth)), sight + depth
+    calm = room(frame, width, to_driest=dry, to_dampest=damp)
+    restless = room(frame, width, to_driest=dry - more, to_dampest=damp + more)
+    assert restless.at_dampest <= calm.at_dampest
+    assert restless.held_at_driest <= calm.held_at_driest
+
+
+@given(lengths, depths)
+def test_where_nothing_changes_nothing_moves(sight: Fraction, depth: Fraction) -> None:
+    frame, width = Frame(sight, (depth, depth)), sight + depth
+    still = room(frame, width, to_driest=F(0), to_dampest=F(0), is_pinned=True)
+    assert (still.at_dampest, still.held_at_driest) == (depth, depth / 2)

@@ -14,6 +14,7 @@ from benchalong.plan.resolve import resolve
 from benchalong.reading.project import read_project
 from benchalong.workings.clashes import CLASHES
 from benchalong.workings.copies import COPIES
+from benchalong.workings.hardware import HARDWARE
 from benchalong.workings.moving import move_all
 from benchalong.workings.placed import PLACED
 from benchalong.workings.solids import SOLIDS
@@ -33,7 +34,7 @@ def cupboards(folder: Path, rows: int) -> Plan:
 
 
 def best_time(plan: Plan) -> float:
-    done = work_all(plan, (COPIES, SOLIDS, PLACED, CLASHES))
+    done = work_all(plan, (COPIES, SOLIDS, PLACED, CLASHES, HARDWARE))
     asked: tuple[Callable[[Plan, Worked], object], ...] = (find_ways_out, move_all)
     times = []
     for _ in range(TRIES):

@@ -17,9 +17,9 @@ from typing import Any, TypeAlias
 import numpy as np
 from manifold3d import CrossSection
 
-from benchalong.drawing.faces import Floats
 from benchalong.plan.joints.sides import outward
 from benchalong.plan.model import AXES, CutSize, Joint, Meeting
+from benchalong.workings.bodies import Floats
 from benchalong.workings.placed import Lying, Placed
 
 Box: TypeAlias = tuple[Floats, Floats]

@@ -23,7 +23,8 @@ import numpy as np
 from manifold3d import CrossSection, FillRule, OpType
 
 from benchalong.drawing.eye import Eye
-from benchalong.drawing.faces import Bools, FlatFaces, Floats, Ints, vector_areas
+from benchalong.workings.bodies import Floats, Ints
+from benchalong.workings.faces import Bools, FlatFaces, vector_areas
 
 Loop: TypeAlias = Floats
 """A closed walk on the sheet, (n, 2), right and up; the inside to the left."""

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from benchalong.drawing.faces import Bools, Floats
+from benchalong.workings.bodies import Floats
+from benchalong.workings.faces import Bools
 
 ACROSS = 13
 """Points tried in each direction, in each round."""

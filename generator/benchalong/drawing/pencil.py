@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from benchalong.drawing.faces import Floats
+from benchalong.workings.bodies import Floats
 
 SPACING = 6.0
 """Between strokes, px."""

@@ -16,8 +16,8 @@ import numpy as np
 from manifold3d import CrossSection, OpType
 
 from benchalong.drawing.eye import PIECE_EYE, Eye
-from benchalong.drawing.faces import Floats
 from benchalong.workings.blocking import Way, sheet_of
+from benchalong.workings.bodies import Floats
 from benchalong.workings.copies import Copy
 from benchalong.workings.solids import ShapeId, Solid
 from benchalong.workings.ways_out import TakenApart

@@ -14,7 +14,6 @@ import numpy as np
 
 from benchalong.drawing.board import Board, Segment
 from benchalong.drawing.cut_through import SHEETS, Found, Through, best_section, lengths_of
-from benchalong.drawing.faces import Floats
 from benchalong.drawing.picture import Picture
 from benchalong.drawing.placing import Side, Stretch, best_place, put
 from benchalong.drawing.sheet import (
@@ -30,7 +29,9 @@ from benchalong.drawing.sheet import (
 from benchalong.drawing.text import WORD, in_lines, number_width
 from benchalong.ground.shown import Precision, System
 from benchalong.plan.model import CutSize, Joint
+from benchalong.workings.bodies import Floats
 from benchalong.workings.placed import Placed
+from benchalong.workings.telling import called
 
 WIDTH = 300.0
 """Of the picture, px; more where sizes need it."""
@@ -133,7 +134,7 @@ def _notes(through: Through, width: float) -> list[str]:
 
 
 def _alt(through: Through) -> str:
-    one, other = (f"{lying.part.name} {lying.copy.mark}" for lying in through.lying)
+    one, other = (called(lying) for lying in through.lying)
     return f"{through.joint.name}: section through {one} and {other}, {SHEETS[through.normal][2]}."
 
 

@@ -16,8 +16,8 @@ from typing import Literal, TypeAlias
 import numpy as np
 from svgwrite.path import Path
 
-from benchalong.drawing.faces import Floats
 from benchalong.drawing.hidden import Loop, Surface, joined
+from benchalong.workings.bodies import Floats
 
 Tone: TypeAlias = Literal["top", "front", "side"]
 TONES: tuple[Tone, ...] = ("top", "front", "side")

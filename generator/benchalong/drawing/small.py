@@ -17,13 +17,14 @@ from dataclasses import replace
 import numpy as np
 
 from benchalong.drawing.eye import slanted_eye
-from benchalong.drawing.faces import FlatFaces, Floats, flat_faces
 from benchalong.drawing.hidden import Standing, Surface, seen
 from benchalong.drawing.picture import Picture
 from benchalong.drawing.shading import Onto, bounds, shaded
 from benchalong.drawing.sheet import svg_root, svg_text
 from benchalong.drawing.woods import WOODS
 from benchalong.plan.model import Part
+from benchalong.workings.bodies import Floats
+from benchalong.workings.faces import FlatFaces, flat_faces
 from benchalong.workings.solids import Solid
 
 WIDTH = 120.0

@@ -13,8 +13,9 @@ from itertools import pairwise
 import numpy as np
 
 from benchalong.drawing.eye import Eye
-from benchalong.drawing.faces import Bools, Floats, Ints
 from benchalong.drawing.hidden import Region, Standing, Surface
+from benchalong.workings.bodies import Floats, Ints
+from benchalong.workings.faces import Bools
 
 BEHIND = 0.1
 """A line is hidden by what is nearer by more than this, in mm of depth."""

@@ -1,8 +1,15 @@
-"""The nearest right word for one that was mistyped."""
+"""Words of the author's: the nearest right one for one that was mistyped, and a name within a sentence."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
+
+
+def in_sentence(name: str) -> str:
+    """A name in the middle of a sentence: `Door stile` -> `door stile`. One with another capital in it stays,
+    since it is a mark, a proper name or written so on purpose: `LD`, `T-rail`, `Windsor Seat`."""
+    is_plain = name[1:2].islower() and name[1:] == name[1:].lower()
+    return name[:1].lower() + name[1:] if is_plain else name
 
 
 def nearest_words(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Container, Iterable, Iterator
 from dataclasses import dataclass
 
 from markupsafe import Markup
@@ -14,6 +14,8 @@ from benchalong.trade.joints import KINDS, MOVING
 from benchalong.workings.fit import Fit
 from benchalong.workings.meetings import MEETINGS, JointFit
 
+ALONG_THE_RUN = dict.fromkeys(("tongue and groove", "dado", "rabbet"), ("width", "length"))
+"""Directions of what goes in that run along its cut: room there is where the cut stops, which is no play."""
 ACROSS = {"thickness": "across its thickness", "width": "across its width", "length": "along its length"}
 NONE = Markup("")
 
@@ -44,16 +46,19 @@ def _lines(makings: Makings, joint: Joint) -> Iterator[PlayLine]:
         yield from _of(makings, firm, "What moves", end="from what it is fixed to")
     else:
         goes_in = KINDS[joint.kind].holds == "takes"
-        yield from _of(makings, firm, "What goes in" if goes_in else "The other part", end="beyond its end")
+        who = "What goes in" if goes_in else "The other part"
+        yield from _of(makings, firm, who, end="beyond its end", but=ALONG_THE_RUN.get(joint.kind, ()))
     for part in joint.floats:
         fits = tuple(fit for fit in loose if fit.meeting.takes and fit.meeting.takes.part == part)
         name = makings.plan.parts[part].name
         yield from _of(makings, JointFit(fits), name, end="beyond its edges and ends")
 
 
-def _of(makings: Makings, measured: JointFit, who: str, *, end: str) -> Iterator[PlayLine]:
+def _of(
+    makings: Makings, measured: JointFit, who: str, *, end: str, but: Container[str] = ()
+) -> Iterator[PlayLine]:
     for key, where in ACROSS.items():
-        if each := _range(makings, _each(measured.fits, key)):
+        if key not in but and (each := _range(makings, _each(measured.fits, key))):
             yield PlayLine(f"{who}, {where}", each, _range(makings, measured.play.get(key, ())))
     if measured.end is not None:
         yield PlayLine(f"{who}, {end}", _range(makings, measured.end), NONE)

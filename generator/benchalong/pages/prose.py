@@ -6,20 +6,24 @@ import html
 import re
 from collections.abc import Mapping
 from functools import lru_cache
-from typing import TypeAlias
 
 from markupsafe import Markup
 
 from benchalong.ground.prose import Address, LiveNumber, LiveSize, PartName, Prose
+from benchalong.ground.words import in_sentence
 from benchalong.pages.shown import Shows
 
 BLOCK = re.compile(r"</?(?:p|li|ul|ol|dl|dt|dd|h[1-6]|br|hr|blockquote|pre|table|tr|td|th)\b[^>]*>")
+BEGINS = re.compile(
+    r"""(?:^|[.!?…]["”’')\]]*(?:</[^>]*>)?\s+|<(?:p|li|dt|dd|h[1-6]|br|td|th)\b[^>]*>\s*)"""
+    r"""(?:<[^/][^>]*>|["“‘'(\[])*\Z"""
+)
+"""What stands before the first word of a sentence."""
+LOOKED_BACK = 300
+"""How many characters of what stands before a name are looked at."""
 TAG = re.compile(r"<[^>]*>")
 HEADING = re.compile(r"(</?h)([1-6])(?=>)")
 EMPTY = Markup("")
-
-
-Live: TypeAlias = LiveSize | LiveNumber | PartName | Address
 
 PAGES = {
     "part": "{root}parts/{of}.html",
@@ -44,30 +48,40 @@ class Fills:
         """Safe HTML; part names lead to their pages. The prose's own headings begin at the level given."""
         if not prose:
             return EMPTY
-        text = "".join([piece if isinstance(piece, str) else self._live(piece) for piece in prose])
+        text = self._joined(prose, with_links=True)
         return Markup(levelled(text, headings) if "<h" in text else text)
 
     def title(self, prose: Prose) -> Markup:
         """The same without links to parts, for what is itself a link or a heading."""
         if not prose:
             return EMPTY
-        return Markup("".join([piece if isinstance(piece, str) else self._bare(piece) for piece in prose]))
+        return Markup(self._joined(prose))
 
     def plain(self, prose: Prose) -> str:
         """Plain text in one line, sizes in the author's system."""
-        return plain("".join([piece if isinstance(piece, str) else self._bare(piece) for piece in prose]))
+        return plain(self._joined(prose))
 
-    def _live(self, piece: Live) -> str:
-        if isinstance(piece, PartName) and piece.leads:
-            return f'<a href="{self._place("part", piece.part)}">{html.escape(piece.name)}</a>'
-        return self._bare(piece)
+    def _joined(self, prose: Prose, *, with_links: bool = False) -> str:
+        pieces: list[str] = []
+        for piece in prose:
+            if isinstance(piece, PartName):
+                pieces.append(self._part(piece, "".join(pieces)[-LOOKED_BACK:], with_links=with_links))
+            else:
+                pieces.append(piece if isinstance(piece, str) else self._bare(piece))
+        return "".join(pieces)
 
-    def _bare(self, piece: Live) -> str:
+    def _part(self, piece: PartName, before: str, *, with_links: bool) -> str:
+        name = html.escape(piece.name if BEGINS.search(before) else in_sentence(piece.name))
+        if with_links and piece.leads:
+            return f'<a href="{self._place("part", piece.part)}">{name}</a>'
+        return name
+
+    def _bare(self, piece: LiveSize | LiveNumber | Address) -> str:
         if isinstance(piece, LiveSize):
             return self._shows.size(piece.length)
         if isinstance(piece, Address):
             return html.escape(self._place(piece.kind, piece.of))
-        return html.escape(piece.text if isinstance(piece, LiveNumber) else piece.name)
+        return html.escape(piece.text)
 
     def _place(self, kind: str, of: str) -> str:
         return self._places[kind].format(root=self._root, of=of)

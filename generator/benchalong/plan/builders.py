@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from benchalong.ground.marks import Path
+from benchalong.plan.boards import board_of
 from benchalong.plan.draft import Draft
 from benchalong.plan.reckoning import Reckoning
 from benchalong.reading import written
@@ -15,7 +16,7 @@ def look_over_builders(draft: Draft) -> Draft:
         _sizes(builder, sums)
         _stock(builder, sums)
         for index, board in enumerate(builder.boards):
-            _board(board, (builder.file, "boards", index), sums)
+            board_of(board, (builder.file, "boards", index), sums)
     return sums.done()
 
 
@@ -40,10 +41,3 @@ def _stock(builder: written.Builder, sums: Reckoning) -> None:
         path: Path = (builder.file, "stock", part)
         sums.knows("parts", part, path, among=project.parts, on="key")
         sums.knows("stock", stock, path, among=project.stock)
-
-
-def _board(board: written.Board, path: Path, sums: Reckoning) -> None:
-    sums.knows("stock", board.stock, (*path, "stock"), among=sums.draft.written.stock)
-    for key, text in (("length", board.length), ("width", board.width), ("thickness", board.thickness)):
-        if text is not None:
-            sums.size_of_wood(text, (*path, key), f"the {key}")

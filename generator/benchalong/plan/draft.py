@@ -11,7 +11,7 @@ from benchalong.ground.marks import Path
 from benchalong.ground.problems import Problem
 from benchalong.ground.prose import Prose
 from benchalong.ground.shown import Precision
-from benchalong.plan import model
+from benchalong.plan import model, rough
 from benchalong.plan.quantity import Quantity
 from benchalong.reading import written
 from benchalong.trade.amounts import Rates
@@ -74,7 +74,14 @@ class Draft:
     woods: Woods = field(default_factory=woods)
     shop_air: model.Air = field(default_factory=model.Air)
     house: model.Air = field(default_factory=model.Air)
+    sawing: rough.Sawing = field(default_factory=rough.usual_sawing)
+    boards: tuple[rough.Board, ...] = ()
+    test_pieces: Mapping[str, rough.TestPiece] = field(default_factory=dict)
+    matches: Mapping[str, rough.Match] = field(default_factory=dict)
     loads: Mapping[str, model.Load] = field(default_factory=dict)
+    brought_to_size: Mapping[str, model.Fitted] = field(default_factory=dict)
+    hanging: model.Hanging | None = None
+    standing: model.StandsFree | None = None
     rates: Rates = field(default_factory=Rates)
 
     @property

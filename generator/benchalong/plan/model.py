@@ -17,6 +17,18 @@ from benchalong.ground.lengths import Length, Point2, Point3
 from benchalong.ground.prose import Prose
 from benchalong.ground.shown import Precision, System
 from benchalong.plan.quantity import Quantity
+from benchalong.plan.rough import (
+    Allowance,
+    Board,
+    Match,
+    Sawing,
+    Strips,
+    TestPiece,
+    usual_sawing,
+)
+from benchalong.plan.rough import (
+    Price as Price,
+)
 from benchalong.plan.tree import Tree
 from benchalong.trade.amounts import Rates
 from benchalong.trade.species import Woods, woods
@@ -64,13 +76,6 @@ class Size:
 
 
 @dataclass(frozen=True)
-class Price:
-    amount: Fraction
-    per: str
-    """board foot, sheet, foot, metre, square metre, cubic metre, each."""
-
-
-@dataclass(frozen=True)
 class Stock:
     id: StockId
     kind: Literal["board", "sheet", "turned", "bought"]
@@ -86,6 +91,19 @@ class Stock:
     grain_along: Length | None = None
     """For sheets: the length of the side the face grain runs along; None where there is no grain."""
     price: Price | None = None
+    grade: str = ""
+    waste: Fraction | None = None
+    """What is bought on top, as a share; None where it follows from grade and species."""
+    sold_in: tuple[Length, ...] = ()
+    """The lengths it is sold in, shortest first."""
+    board_width: Length | None = None
+    """How wide its boards are, as the author says."""
+    moisture: Fraction | None = None
+    """Percent that it may have when it is bought."""
+    is_restless: bool = False
+    """Whether it moves when it is cut, and is split rough and flattened later."""
+    allowance: Allowance = field(default_factory=Allowance)
+    """The author's own for this stock."""
     note: str = ""
 
 
@@ -169,6 +187,8 @@ class Cut:
     """Every named size that its numbers follow from, the corners of an outline included."""
     joint: str = ""
     """The joint that gives it; none for a part's own."""
+    hardware: str = ""
+    """The piece of hardware that sits there and takes it; none for others."""
 
 
 @dataclass(frozen=True)
@@ -186,6 +206,13 @@ class Part:
     """One for each copy, from the whole piece down: `LD/H`. Fewer than `count` when copies have none."""
     cuts: tuple[Cut, ...] = ()
     glued_up: str = ""
+    """In the author's words."""
+    strips: Strips | None = None
+    """What these words say; None where there are none."""
+    resaw: int = 1
+    """Into how many leaves a board may be sawn for it, face to back."""
+    rough_with: PartId = ""
+    """Another part that it stays in one piece with until both are milled."""
     purpose: str = ""
     shows: str = ""
     note: str = ""
@@ -196,6 +223,11 @@ class Part:
     def box(self) -> Point3:
         """(along, across, down): length, width, thickness."""
         return (self.length, self.width, self.thickness)
+
+    @property
+    def is_glued_up(self) -> bool:
+        """Whether the author says so."""
+        return self.strips is not None and self.strips.is_glued
 
 
 Turn: TypeAlias = tuple[tuple[int, int, int], tuple[int, int, int], tuple[int, int, int]]
@@ -214,6 +246,10 @@ class Placed:
     at: Point3
     follows: tuple[SizeName, ...] = ()
     """The named sizes its place follows from."""
+    touches: tuple[str, ...] = ()
+    """Marks within the same assembly of what it should stand against."""
+    index: int = 0
+    """Which place of its assembly it is, counted from 0 as written; copies of a row share theirs."""
 
 
 @dataclass(frozen=True)
@@ -316,6 +352,8 @@ class Joint:
     """Sides of `cut_in` that nothing goes into where they stand."""
     unmet: tuple[SideOf, ...] = ()
     """Sides of `takes` that reach nothing where they stand."""
+    pieces: int = 0
+    """How much of its hardware it takes in the whole piece; 0 where that can't be told."""
 
     @property
     def has(self) -> frozenset[str]:
@@ -326,12 +364,110 @@ class Joint:
 
 
 @dataclass(frozen=True)
+class Bore:
+    """A hole in the wood under a piece of hardware."""
+
+    diameter: Length
+    depth: Length | None
+    """From the side it sits on; None for right through."""
+    along: Length
+    """From the middle of the hardware, along its length."""
+    across: Length
+    """From its middle, across its length; of a hinge, away from the barrel."""
+    screw: str = ""
+    """The hardware that goes in."""
+
+
+@dataclass(frozen=True)
+class Seated:
+    """One piece of hardware in one place where it sits, in the directions of the piece."""
+
+    mark: str
+    """Of the copy that it sits on."""
+    part: PartId
+    side: Surface
+    """Of that part, in the author's words."""
+    looks: tuple[int, int, int]
+    """Which way it stands out."""
+    middle: Point3
+    """Of what it takes up of that side."""
+    room: tuple[Point3, Point3] | None
+    """The room it takes; None where its own sizes don't say."""
+    is_round: bool = False
+    follows: tuple[SizeName, ...] = ()
+    """The named sizes its place follows from."""
+
+
+@dataclass(frozen=True)
 class Hardware:
     id: str
     name: str
     size: str = ""
+    """As the shop sells it."""
     count: int | None = None
+    """How many to have: as said, or else as its places and joints ask; None when neither is known."""
     price: Price | None = None
+    note: str = ""
+    kind: str = ""
+    """hinge, slide, stay, screw, knob …, or nothing."""
+    measured: Literal["", "yes", "no"] = ""
+    """Whether its sizes were measured on the thing itself; nothing when that isn't said."""
+    sizes: tuple[CutSize, ...] = ()
+    """length, width, depth, diameter, closed, travel, clearance, pilot: those it has."""
+    weight: Fraction | None = None
+    """Of one, in kilograms."""
+    held_by: str = ""
+    """The hardware that holds it."""
+    screws: int = 0
+    """How many on each side that it is fixed to."""
+    bores: tuple[Bore, ...] = ()
+    """On each side that it is fixed to."""
+    latches: str = ""
+    """by itself, by hand, gives when pushed, or nothing."""
+    said: int | None = None
+    """The count as the author says it."""
+    needed: int | None = None
+    """What its places and joints come to; None where nothing in the plan asks for it."""
+    seated: tuple[Seated, ...] = ()
+
+    def size_of(self, name: str) -> Length | None:
+        return next((size.length for size in self.sizes if size.name == name), None)
+
+
+@dataclass(frozen=True)
+class Hanging:
+    """How the piece is held to a wall."""
+
+    rail: PartId
+    way: Literal["rail", "cleat"]
+    fixings: str
+    """The hardware that holds it."""
+    into: Literal["studs", "solid wall", "other"]
+    each_holds: Fraction | None
+    """Kilograms that one fixing carries by its maker's word."""
+    studs: Length
+    """How far apart studs stand, middle to middle."""
+    is_studs_assumed: bool
+    behind: Length
+    """What lies between the piece and what holds."""
+    is_behind_assumed: bool
+    load: Fraction | None
+    """Kilograms put in it; None where what its parts carry is all that is known."""
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class StandsFree:
+    """How the piece stands on the floor."""
+
+    carries: Fraction | None
+    """Kilograms of who stands or sits on it."""
+    on: tuple[PartId, ...]
+    restrained: bool
+    """Whether it is fixed to the wall against tipping."""
+    pull: Fraction
+    """Kilograms that may hang on an open door or drawer."""
+    is_pull_assumed: bool
     note: str = ""
 
 
@@ -353,6 +489,8 @@ class Finish:
     faces: str = ""
     bare: str = ""
     note: str = ""
+    on: tuple[PartId | AssemblyId, ...] = ()
+    """The parts it goes on before they are glued, the assemblies it goes on after; none where not said."""
 
 
 @dataclass(frozen=True)
@@ -406,6 +544,8 @@ class Shop:
     session: str = ""
     bench: str = ""
     air: Air = Air()
+    sawing: Sawing = field(default_factory=usual_sawing)
+    """What cutting boards up is reckoned with."""
 
 
 @dataclass(frozen=True)
@@ -432,6 +572,34 @@ class Job:
     assemblies: tuple[AssemblyId, ...] = ()
     hardware: tuple[str, ...] = ()
     jigs: tuple[str, ...] = ()
+
+
+Until: TypeAlias = Literal["fitted", "glued", "hung"]
+
+
+@dataclass(frozen=True)
+class Fitted:
+    """How a part or assembly comes to its final size: not by its number but by what it has to meet."""
+
+    measured: tuple[PartId | AssemblyId, ...] = ()
+    """What it is measured on; nothing where wood is only left on."""
+    after: Job | None = None
+    """The job after which that can be measured."""
+    wider: Length | None = None
+    """How much wider it stays until then; None where it isn't cut before it is measured."""
+    longer: Length | None = None
+    """How much longer; None as well."""
+    until: Until = "fitted"
+    """What the wood is left on for, where no job says it: it is fitted to what it is measured on, it is glued
+    in, its hinges hold it."""
+    until_job: Job | None = None
+    follows: tuple[SizeName, ...] = ()
+
+    def first_size(self, part: Part) -> tuple[Length, Length] | None:
+        """(length, width) a part is cut to first; None where it isn't cut before it is measured."""
+        if self.wider is None or self.longer is None:
+            return None
+        return part.length + self.longer, part.width + self.wider
 
 
 @dataclass(frozen=True)
@@ -555,5 +723,17 @@ class Plan:
     woods: Woods = field(default_factory=woods)
     """The trade's table with the author's own woods over it."""
     loads: Mapping[PartId, Load] = field(default_factory=dict)
+    fitted: Mapping[PartId | AssemblyId, Fitted] = field(default_factory=dict)
+    """Parts and assemblies that get their final size at the bench."""
+    hanging: Hanging | None = None
+    standing: StandsFree | None = None
     rates: Rates = field(default_factory=Rates)
     """What amounts are reckoned with."""
+    boards: tuple[Board, ...] = ()
+    """Those that are there already."""
+    spares: Mapping[PartId, int] = field(default_factory=dict)
+    """How many more of a part are cut than the piece needs."""
+    test_pieces: Mapping[str, TestPiece] = field(default_factory=dict)
+    matches: Mapping[str, Match] = field(default_factory=dict)
+    chosen_at_the_bench: tuple[PartId, ...] = ()
+    """Parts that are alike until they are chosen by eye and marked."""

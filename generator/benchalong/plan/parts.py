@@ -11,6 +11,7 @@ from benchalong.plan.draft import Draft
 from benchalong.plan.piece import contents
 from benchalong.plan.reckoning import Reckoning
 from benchalong.plan.stock import in_words
+from benchalong.plan.strips import strips
 from benchalong.plan.walk import copies_of, walk
 from benchalong.reading import written
 from benchalong.reading.written import PROJECT_FILE
@@ -89,8 +90,26 @@ def _part(name: str, part: written.Part, count: int, marks: tuple[str, ...], sum
         marks,
         sums.draft.cuts[name],
         part.glued_up,
+        strips(part.glued_up, (PROJECT_FILE, "parts", name, "glued_up"), sums),
+        part.resaw or 1,
+        _rough_with(name, part, sums),
         part.purpose,
         part.shows,
         part.note,
         {size: tuple(sorted(sums.draft.names[f"{name}.{size}"].follows)) for size in SIZES},
     )
+
+
+def _rough_with(name: str, part: written.Part, sums: Reckoning) -> str:
+    path: Path = (PROJECT_FILE, "parts", name, "rough_with")
+    if part.rough_with and sums.knows("parts", part.rough_with, path, among=sums.draft.written.parts):
+        other = sums.draft.written.parts[part.rough_with]
+        if part.rough_with == name:
+            sums.say(path, f"{name} can't stay in one piece with itself", "another part")
+        elif other.stock != part.stock:
+            message = f"{part.rough_with} is made from {other.stock}, and {name} from {part.stock}"
+            sums.say(path, message, "a part from the same stock")
+        elif other.rough_with:
+            message = f"{part.rough_with} stays with {other.rough_with} itself"
+            sums.say(path, message, f"the part they all stay with: {other.rough_with}")
+    return part.rough_with

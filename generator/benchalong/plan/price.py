@@ -7,8 +7,8 @@ from fractions import Fraction
 
 from benchalong.ground.marks import Path
 from benchalong.ground.words import nearest_words
-from benchalong.plan.model import Price
 from benchalong.plan.reckoning import Reckoning
+from benchalong.plan.rough import Price
 
 PER = ("board foot", "sheet", "foot", "metre", "square metre", "square foot", "cubic metre")
 _SAID = {"each": "each"} | {f"per {what}": what for what in PER}

@@ -105,7 +105,7 @@ class Reckoning:
                 self._refuse(self.directory.refuse(name, text), place)
         return not unknown
 
-    def length(self, text: str, path: Path) -> Length | None:
+    def length(self, text: str, path: Path | Place) -> Length | None:
         """The length the formula comes to, of either sign; None when it can't be worked out."""
         quantity = self.quantity(text, path)
         if quantity is None:
@@ -197,7 +197,7 @@ def sections_of(draft: Draft) -> dict[str, str]:
 def name_is_lost(name: str, draft: Draft) -> bool:
     """Whether the name may be one whose definition could not be read."""
     head, dot, _ = name.partition(".")
-    sections = ("parts", "stock", "joints") if dot else ("sizes",)
+    sections = ("parts", "stock", "joints", "hardware") if dot else ("sizes",)
     return any(draft.is_lost(PROJECT_FILE, section, head) for section in sections)
 
 

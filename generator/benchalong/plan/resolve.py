@@ -14,17 +14,24 @@ from typing import Literal, TypeAlias, cast
 from benchalong.ground.marks import Path
 from benchalong.ground.problems import Problem
 from benchalong.plan import model
+from benchalong.plan.boards import take_boards
 from benchalong.plan.boxes import measure_boxes
+from benchalong.plan.brought_to_size import bring_to_size
 from benchalong.plan.builders import look_over_builders
 from benchalong.plan.cuts.resolving import resolve_cuts
 from benchalong.plan.draft import Draft
 from benchalong.plan.fitting import fit_parts
+from benchalong.plan.hardware.holding import take_holding
+from benchalong.plan.hardware.seating import seat_hardware
+from benchalong.plan.hardware.taking import take_hardware
 from benchalong.plan.joints.joining import join_parts
+from benchalong.plan.matches import take_matches
 from benchalong.plan.names import work_out_names
 from benchalong.plan.parts import make_parts
 from benchalong.plan.piece import find_piece
 from benchalong.plan.placing import place_assemblies
 from benchalong.plan.questions import take_questions
+from benchalong.plan.sawing import take_sawing
 from benchalong.plan.shapes import find_shapes
 from benchalong.plan.sizes import settle_precision, take_sizes
 from benchalong.plan.steps import take_steps
@@ -46,9 +53,16 @@ PASSES: tuple[Pass, ...] = (
     place_assemblies,
     find_piece,
     make_parts,
+    take_hardware,
     join_parts,
+    seat_hardware,
     find_shapes,
     take_wood,
+    take_sawing,
+    take_boards,
+    take_matches,
+    bring_to_size,
+    take_holding,
     take_things,
     take_texts,
     take_steps,
@@ -88,7 +102,7 @@ def _plan(draft: Draft) -> model.Plan:
         projection=cast(Literal["third angle", "first angle"], project.projection),
         currency=project.currency,
         origin=model.Origin(project.origin.plan, project.origin.rights, project.origin.by),
-        shop=_shop(project.shop, draft.shop_air),
+        shop=_shop(project.shop, draft),
         sizes=draft.sizes,
         stock=draft.stock,
         parts=draft.parts,
@@ -113,12 +127,20 @@ def _plan(draft: Draft) -> model.Plan:
         house=draft.house,
         woods=draft.woods,
         loads=draft.loads,
+        fitted=draft.brought_to_size,
+        hanging=draft.hanging,
+        standing=draft.standing,
         rates=draft.rates,
+        boards=draft.boards,
+        spares=project.spares,
+        test_pieces=draft.test_pieces,
+        matches=draft.matches,
+        chosen_at_the_bench=project.chosen_at_the_bench,
     )
 
 
-def _shop(shop: written.Shop, air: model.Air) -> model.Shop:
-    return model.Shop(shop.tools, shop.country, shop.session, shop.bench, air)
+def _shop(shop: written.Shop, draft: Draft) -> model.Shop:
+    return model.Shop(shop.tools, shop.country, shop.session, shop.bench, draft.shop_air, draft.sawing)
 
 
 def _look(look: written.Look) -> model.Look:

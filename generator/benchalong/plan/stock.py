@@ -10,6 +10,7 @@ from benchalong.plan import model
 from benchalong.plan.draft import Draft
 from benchalong.plan.price import price
 from benchalong.plan.reckoning import Reckoning
+from benchalong.plan.sawing import allowance
 from benchalong.reading import written
 from benchalong.reading.written import PROJECT_FILE
 
@@ -39,6 +40,15 @@ def _stock(name: str, stock: written.Stock, sums: Reckoning) -> model.Stock:
         sheet=sheet,
         grain_along=_grain(stock, sheet, path, sums),
         price=price(stock.price, (*path, "price"), sums),
+        grade=stock.grade,
+        waste=None if stock.waste is None else stock.waste / 100,
+        sold_in=_sold_in(stock, path, sums),
+        board_width=None
+        if stock.board_width is None
+        else sums.size_of_wood(stock.board_width, (*path, "board_width"), "the width of its boards"),
+        moisture=stock.moisture,
+        is_restless=stock.restless in ("yes", "true"),
+        allowance=allowance(stock.allowances, (*path, "allowances"), sums),
         note=stock.note,
     )
 
@@ -57,6 +67,14 @@ def _sheet(stock: written.Stock, path: Path, sums: Reckoning) -> tuple[Length, L
         return None
     sides = [sums.size_of_wood(side, (*path, "sheet"), "a side of the sheet") for side in stock.sheet]
     return None if sides[0] is None or sides[1] is None else (sides[0], sides[1])
+
+
+def _sold_in(stock: written.Stock, path: Path, sums: Reckoning) -> tuple[Length, ...]:
+    found = [
+        sums.size_of_wood(text, (*path, "sold_in", index), "a length it is sold in")
+        for index, text in enumerate(stock.sold_in)
+    ]
+    return tuple(sorted(length for length in found if length is not None))
 
 
 def _grain(

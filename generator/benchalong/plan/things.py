@@ -1,4 +1,4 @@
-"""Hardware, jigs, finish and changes; and the piece's own texts."""
+"""Jigs, finish and changes; and the piece's own texts."""
 
 from __future__ import annotations
 
@@ -6,8 +6,8 @@ from collections.abc import Mapping
 
 from benchalong.ground.marks import Path
 from benchalong.plan import model
+from benchalong.plan.brought_to_size import parts_or_assemblies
 from benchalong.plan.draft import Draft
-from benchalong.plan.price import price
 from benchalong.plan.prose import Filling
 from benchalong.plan.reckoning import Reckoning
 from benchalong.plan.stock import in_words
@@ -19,14 +19,13 @@ CHANGED_IN: Mapping[str, str] = {"size": "sizes", "stock": "stock", "part": "par
 
 
 def take_things(draft: Draft) -> Draft:
-    """Adds `hardware`, `jigs`, `finish` and `changes`."""
+    """Adds `jigs`, `finish` and `changes`."""
     sums = Reckoning(draft)
     filling = Filling(sums)
     project = draft.written
     return sums.done(
-        hardware={name: _hardware(name, entry, sums) for name, entry in project.hardware.items()},
         jigs={name: _jig(name, entry, filling) for name, entry in project.jigs.items()},
-        finish={name: _finish(name, entry) for name, entry in project.finish.items()},
+        finish={name: _finish(name, entry, sums) for name, entry in project.finish.items()},
         changes=tuple(_change(change, index, sums) for index, change in enumerate(project.changes)),
     )
 
@@ -43,26 +42,16 @@ def take_texts(draft: Draft) -> Draft:
     )
 
 
-def _hardware(name: str, entry: written.Hardware, sums: Reckoning) -> model.Hardware:
-    path: Path = (PROJECT_FILE, "hardware", name)
-    return model.Hardware(
-        name,
-        entry.name or in_words(name),
-        entry.size,
-        entry.count,
-        price(entry.price, (*path, "price"), sums),
-        entry.note,
-    )
-
-
 def _jig(name: str, entry: written.Jig, filling: Filling) -> model.Jig:
     return model.Jig(
         name, entry.name or in_words(name), entry.purpose, entry.made_from, filling.fill(entry.note)
     )
 
 
-def _finish(name: str, entry: written.Finish) -> model.Finish:
-    return model.Finish(name, entry.what, entry.coats, entry.wait, entry.faces, entry.bare, entry.note)
+def _finish(name: str, entry: written.Finish, sums: Reckoning) -> model.Finish:
+    path: Path = (PROJECT_FILE, "finish", name, "on")
+    on = parts_or_assemblies(entry.on, path, sums)
+    return model.Finish(name, entry.what, entry.coats, entry.wait, entry.faces, entry.bare, entry.note, on)
 
 
 def _change(change: written.Change, index: int, sums: Reckoning) -> model.Change:

@@ -14,8 +14,10 @@ from benchalong.plan.model import (
     Cut,
     CutSize,
     Finish,
+    Fitted,
     Hardware,
     Jig,
+    Job,
     Joint,
     Meeting,
     Moves,
@@ -23,8 +25,8 @@ from benchalong.plan.model import (
     PartId,
     Placed,
     Plan,
-    Price,
     Question,
+    Seated,
     Shape,
     SideOf,
     Size,
@@ -33,16 +35,20 @@ from benchalong.plan.model import (
     Stock,
 )
 from benchalong.plan.quantity import Quantity
-from benchalong.publishing.plain import Json, Plain, finding_json, number_text
+from benchalong.publishing.held_json import held_json
+from benchalong.publishing.jobs_json import setups_json, task_json
+from benchalong.publishing.plain import Json, Plain, finding_json
+from benchalong.publishing.rough_json import RoughSays, price_json
+from benchalong.publishing.wood_json import movement_json
 from benchalong.workings.amounts import AMOUNTS
-from benchalong.workings.climate import CLIMATE
 from benchalong.workings.cut_list import CUT_LIST, CutList
 from benchalong.workings.extent import EXTENT, Extent, Sides
+from benchalong.workings.holding.held import HELD
+from benchalong.workings.jobs.jobs import JOBS
 from benchalong.workings.meetings import MEETINGS, JointFit
-from benchalong.workings.movement import MOVEMENT, Across
-from benchalong.workings.movement import Moves as OverTheYear
 from benchalong.workings.order import WORKINGS
 from benchalong.workings.sag import SAG, Sag
+from benchalong.workings.triangles import TRIANGLES, Triangle
 from benchalong.workings.weights import WEIGHTS
 from benchalong.workings.working import Worked
 
@@ -73,7 +79,12 @@ def plan_data(plan: Plan, worked: Worked, marks: Marks, *, edition: str) -> Json
         "origin": {"plan": plan.origin.plan, "rights": plan.origin.rights, "by": plan.origin.by},
         "sizes": [says.size(size) for size in plan.sizes.values()],
         "stock": [says.stock(stock) for stock in plan.stock.values()],
+        "boards": [says.rough.board(board) for board in plan.boards],
         "parts": [says.part(part) for part in plan.parts.values()],
+        "spares": [{"part": part, "count": count} for part, count in plan.spares.items()],
+        "test_pieces": [says.rough.test_piece(piece) for piece in plan.test_pieces.values()],
+        "matches": [says.rough.match(match) for match in plan.matches.values()],
+        "chosen_at_the_bench": list(plan.chosen_at_the_bench),
         "shapes": [says.shape(shape) for shape in plan.shapes.values()],
         "joints": [says.joint(joint, worked[MEETINGS].get(joint.id)) for joint in plan.joints.values()],
         "assemblies": [says.assembly(each, extent) for each in plan.assemblies.values()],
@@ -87,9 +98,14 @@ def plan_data(plan: Plan, worked: Worked, marks: Marks, *, edition: str) -> Json
         "steps": [says.step(step) for step in plan.steps.values()],
         "questions": [says.question(question) for question in plan.questions.values()],
         "changes": [says.change(change) for change in plan.changes],
-        "movement": says.movement(worked),
+        "movement": movement_json(worked, says.plain),
         "amounts": says.amounts(worked),
+        "triangles": [says.triangle(triangle) for triangle in worked[TRIANGLES]],
+        "fitted": [says.fitted(name, fitted) for name, fitted in plan.fitted.items()],
+        "jobs": [task_json(task, says.plain) for task in worked[JOBS].tasks],
+        "setups": setups_json(worked[JOBS], says.plain),
         "loads": [says.load(part, sag) for part, sag in worked[SAG].items()],
+        "held": held_json(plan, worked[HELD]),
         "findings": [finding_json(finding, marks, says.plain) for finding in worked.findings],
         "checked": [working.question for working in WORKINGS],
     }
@@ -101,6 +117,7 @@ class _Says:
     def __init__(self, plan: Plan) -> None:
         self.plan = plan
         self.plain = Plain(plan.units, plan.precision)
+        self.rough = RoughSays(self.plain)
 
     def piece(self, extent: Extent | None, edition: str) -> Json:
         plan, prose = self.plan, self.plain.prose
@@ -126,8 +143,27 @@ class _Says:
                 "country": plan.shop.country,
                 "session": plan.shop.session,
                 "bench": plan.shop.bench,
+                "sawing": self.rough.sawing(plan.shop.sawing),
             },
             "ask": {"mail": plan.ask.mail, "board": plan.ask.board},
+        }
+
+    def triangle(self, triangle: Triangle) -> Json:
+        return {
+            "assembly": triangle.assembly,
+            "within": triangle.within,
+            "across": triangle.sides,
+            "points": triangle.points,
+            "pieces": [
+                {
+                    "mark": piece.mark,
+                    "part": piece.part,
+                    "shape": piece.shape,
+                    "on": piece.named,
+                    "carries": piece.carries,
+                }
+                for piece in triangle.pieces
+            ],
         }
 
     def assembly(self, assembly: Assembly, extent: Extent | None) -> Json:
@@ -167,7 +203,14 @@ class _Says:
             "nominal": length(stock.nominal),
             "sheet": [self.plain.length(side) for side in stock.sheet] if stock.sheet else None,
             "grain_along": length(stock.grain_along),
-            "price": _price(stock.price),
+            "price": price_json(stock.price),
+            "grade": stock.grade,
+            "waste": None if stock.waste is None else float(stock.waste),
+            "sold_in": [self.plain.length(each) for each in stock.sold_in],
+            "board_width": length(stock.board_width),
+            "moisture": None if stock.moisture is None else float(stock.moisture),
+            "is_restless": stock.is_restless,
+            "allowance": self.rough.allowance(stock.allowance),
             "note": stock.note,
         }
 
@@ -183,6 +226,9 @@ class _Says:
             "marks": list(part.marks),
             "cuts": [self.cut(cut) for cut in part.cuts],
             "glued_up": part.glued_up,
+            "strips": self.rough.strips(part.strips),
+            "resaw": part.resaw,
+            "rough_with": part.rough_with,
             "for": part.purpose,
             "face": part.shows,
             "note": part.note,
@@ -202,6 +248,7 @@ class _Says:
             "follows": list(cut.follows),
             "note": cut.note,
             "joint": cut.joint,
+            "hardware": cut.hardware,
         }
 
     def shape(self, shape: Shape) -> Json:
@@ -228,6 +275,7 @@ class _Says:
             "moves": [self.moves(moves) for moves in joint.moves],
             "unfilled": [self.side(side) for side in joint.unfilled],
             "unmet": [self.side(side) for side in joint.unmet],
+            "pieces": joint.pieces,
             "play": self.play(fit),
         }
 
@@ -276,6 +324,7 @@ class _Says:
             "mark": placed.mark,
             "turn": [list(row) for row in placed.turn],
             "at": [self.plain.length(way) for way in placed.at],
+            "touches": list(placed.touches),
         }
 
     def cut_list(self, cut_list: CutList) -> list[Json]:
@@ -300,13 +349,51 @@ class _Says:
         ]
 
     def hardware(self, thing: Hardware) -> Json:
+        length = self.plain.length
         return {
             "id": thing.id,
             "name": thing.name,
+            "kind": thing.kind,
             "size": thing.size,
+            "measured": thing.measured,
+            "sizes": [
+                {"name": size.name, "length": length(size.length), "follows": list(size.sizes)}
+                for size in thing.sizes
+            ],
+            "weight": None if thing.weight is None else float(thing.weight),
+            "held_by": thing.held_by,
+            "screws": thing.screws,
+            "bores": [
+                {
+                    "diameter": length(bore.diameter),
+                    "depth": None if bore.depth is None else length(bore.depth),
+                    "along": length(bore.along),
+                    "across": length(bore.across),
+                    "screw": bore.screw,
+                }
+                for bore in thing.bores
+            ],
+            "latches": thing.latches,
+            "seated": [self._seated(seated) for seated in thing.seated],
             "count": thing.count,
-            "price": _price(thing.price),
+            "said": thing.said,
+            "needed": thing.needed,
+            "price": price_json(thing.price),
             "note": thing.note,
+        }
+
+    def _seated(self, seated: Seated) -> Json:
+        length = self.plain.length
+        room = seated.room
+        return {
+            "mark": seated.mark,
+            "part": seated.part,
+            "side": seated.side,
+            "looks": list(seated.looks),
+            "middle": [length(value) for value in seated.middle],
+            "room": None if room is None else [[length(value) for value in corner] for corner in room],
+            "is_round": seated.is_round,
+            "follows": list(seated.follows),
         }
 
     def jig(self, jig: Jig) -> Json:
@@ -319,6 +406,7 @@ class _Says:
             "what": finish.what,
             "coats": finish.coats,
             "wait": finish.wait,
+            "on": list(finish.on),
             "faces": finish.faces,
             "bare": finish.bare,
             "note": finish.note,
@@ -341,15 +429,7 @@ class _Says:
             "stage": step.stage,
             "title": prose(step.title),
             "why": prose(step.why),
-            "does": [
-                {
-                    "job": job.kind,
-                    "parts": list(job.parts),
-                    "assemblies": list(job.assemblies),
-                    "hardware": list(job.hardware),
-                }
-                for job in step.does
-            ],
+            "does": [self.job(job) for job in step.does],
             "parts": list(step.parts),
             "tools": list(step.tools),
             "jigs": list(step.jigs),
@@ -389,46 +469,6 @@ class _Says:
     def change(self, change: Change) -> Json:
         return {"kind": change.kind, "of": change.of, "was": change.was, "why": change.why}
 
-    def movement(self, worked: Worked) -> Json:
-        climate, movement = worked[CLIMATE], worked[MOVEMENT]
-        return {
-            "climate": {
-                "made_at": float(climate.made_at),
-                "driest": float(climate.driest),
-                "dampest": float(climate.dampest),
-                "shop": climate.shop,
-                "house": climate.house,
-                "assumed": [
-                    name
-                    for name, is_assumed in (
-                        ("shop", climate.is_shop_assumed),
-                        ("house", climate.is_house_assumed),
-                    )
-                    if is_assumed
-                ],
-            },
-            "parts": [self.over_the_year(moves) for moves in movement.parts.values()],
-            "still": list(movement.still),
-            "unknown": list(movement.unknown),
-        }
-
-    def over_the_year(self, moves: OverTheYear) -> Json:
-        return {
-            "part": moves.part,
-            "species": moves.species.name,
-            "sawn": moves.sawn,
-            "sawn_assumed": moves.is_sawn_assumed,
-            "width": self.across(moves.width),
-            "thickness": self.across(moves.thickness),
-            "quarter_sawn_width": self.across(moves.as_quarter),
-            "along_at_most": self.plain.length(moves.along),
-            "equation": moves.by,
-            "standing": moves.standing,
-        }
-
-    def across(self, across: Across) -> Json:
-        return {name: self.plain.length(getattr(across, name)) for name in ("made", "driest", "dampest")}
-
     def amounts(self, worked: Worked) -> Json:
         weights, amounts = worked[WEIGHTS](), worked[AMOUNTS]()
         return {
@@ -449,6 +489,32 @@ class _Says:
             ],
         }
 
+    def fitted(self, name: str, fitted: Fitted) -> Json:
+        """A part or assembly that gets its final size at the bench; of a part, what it is cut to first."""
+        part = self.plan.parts.get(name)
+        first = part and fitted.first_size(part)
+        return {
+            "name": name,
+            "measured": list(fitted.measured),
+            "after": self.job(fitted.after) if fitted.after else None,
+            "wider": self.plain.maybe(fitted.wider),
+            "longer": self.plain.maybe(fitted.longer),
+            "until": "" if fitted.until_job else fitted.until,
+            "until_job": self.job(fitted.until_job) if fitted.until_job else None,
+            "first_width": self.plain.maybe(first[1] if first else None),
+            "first_length": self.plain.maybe(first[0] if first else None),
+            "follows": list(fitted.follows),
+        }
+
+    def job(self, job: Job) -> Json:
+        return {
+            "job": job.kind,
+            "parts": list(job.parts),
+            "assemblies": list(job.assemblies),
+            "hardware": list(job.hardware),
+            "jigs": list(job.jigs),
+        }
+
     def load(self, part: PartId, sag: Sag) -> Json:
         load, length = sag.load, self.plain.length
         return {
@@ -464,10 +530,6 @@ class _Says:
             "limit": length(sag.most),
             "longest_span": length(sag.longest),
         }
-
-
-def _price(price: Price | None) -> Json | None:
-    return None if price is None else {"amount": number_text(price.amount), "per": price.per}
 
 
 def _tools(plan: Plan) -> Iterable[str]:

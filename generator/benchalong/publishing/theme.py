@@ -32,6 +32,7 @@ from benchalong.ground.problems import Unreadable
 from benchalong.ground.words import nearest_words
 from benchalong.publishing.colours import ThemeColours, is_colour
 from benchalong.publishing.pointing import Pointed, unreadable
+from benchalong.publishing.style_folders import pieces_of, style_names, whole_names
 from benchalong.publishing.styles import style_problems
 
 USUAL = "bench"
@@ -127,7 +128,7 @@ def load_theme(chosen: Chosen, project: Path, *, with_scripts: bool = False) -> 
         name=chosen.name,
         colours=layers[0].settings.colours,
         templates=found[TEMPLATES],
-        styles=found[STYLES],
+        styles=_whole_styles(found[STYLES]),
         scripts=found[SCRIPTS],
         own_rules=own_rules.text if own_rules else "",
         icon=_icon(layers),
@@ -236,7 +237,10 @@ def _sources(folder: _Folder, kind: Kind, problems: list[Pointed]) -> dict[str, 
     above = folder.path / kind.folder
     if not above.is_dir():
         return {}
-    names = sorted(entry.name for entry in above.iterdir() if entry.name.endswith(kind.ending))
+    if kind == STYLES:
+        names = style_names(above, kind.ending)
+    else:
+        names = sorted(entry.name for entry in above.iterdir() if entry.name.endswith(kind.ending))
     found = {}
     for name in names:
         shown = f"{folder.shown}/{kind.folder}/{name}"
@@ -266,12 +270,26 @@ def _text(path: Path, shown: str, folder: _Folder, problems: list[Pointed]) -> s
 def _without_effect(over: Sources, under: Sources, kind: Kind) -> list[Pointed]:
     """Files of a project that stand in for nothing, most likely for a slip of the hand."""
     found = []
+    known = {*under, *whole_names(under, kind.ending)}
     for name, source in over.items():
-        if name not in under and not name.startswith(("own-", OWN_RULES)):
+        if name not in known and not name.startswith(("own-", OWN_RULES)):
             message = f"the theme has no {kind.folder[:-1]} called {name}, so this file changes nothing"
             expected = f"the name of one of the theme's {kind.folder}, or a name that begins with own-"
-            found.append(Pointed(Mark(source.file, 1, 1), "", message, expected, nearest_words(name, under)))
+            meant = nearest_words(name, sorted(known))
+            found.append(Pointed(Mark(source.file, 1, 1), "", message, expected, meant))
     return found
+
+
+def _whole_styles(styles: Sources) -> Sources:
+    """Styles as the site has them: those of a folder joined to one."""
+    flat = {name for name in styles if "/" not in name} | whole_names(styles, STYLES.ending)
+    return {name: _whole(name, styles) for name in sorted(flat)}
+
+
+def _whole(name: str, styles: Sources) -> Source:
+    pieces = [styles[piece] for piece in pieces_of(name, styles, STYLES.ending)]
+    text = "\n".join(piece.text for piece in pieces)
+    return pieces[0] if len(pieces) == 1 else Source(name, text, any(piece.own for piece in pieces))
 
 
 def _unasked_scripts(scripts: Sources) -> list[Pointed]:

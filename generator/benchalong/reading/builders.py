@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from benchalong.reading import language
 from benchalong.reading.language import Kind
-from benchalong.reading.shape import Entry
+from benchalong.reading.sawing import board
+from benchalong.reading.sawing_language import BOARD
 from benchalong.reading.tally import Tally
 from benchalong.reading.whole_file import whole_file
-from benchalong.reading.written import Board, Builder
+from benchalong.reading.written import Builder
 
 
 def builder(file: str, text: str, tally: Tally) -> Builder:
@@ -22,20 +23,9 @@ def builder(file: str, text: str, tally: Tally) -> Builder:
         name=entry.text("name"),
         sizes=entry.texts_by_name("sizes", Kind.FORMULAS),
         stock=entry.texts_by_name("stock", Kind.SWAPS),
-        boards=entry.list_of("boards", _board, language.BOARD),
+        boards=entry.list_of("boards", board, BOARD),
         tools=entry.texts("tools"),
         humidity=entry.text("humidity"),
         measured=entry.texts_by_name("measured", Kind.FORMULAS),
-        note=entry.text("note"),
-    )
-
-
-def _board(entry: Entry) -> Board:
-    return Board(
-        stock=entry.name("stock"),
-        length=entry.formula("length"),
-        width=entry.formula("width"),
-        thickness=entry.formula("thickness"),
-        count=entry.count("count") or 1,
         note=entry.text("note"),
     )

@@ -14,6 +14,7 @@ from benchalong.reading.tally import Tally
 
 PART = re.compile(r"part\s+(?=[A-Za-z])")
 BRACKET = re.compile(r"[()]")
+STRESSED = re.compile(r"(?<![\w*\\])(\*\*?)(?![\s*])([^*]*[^\s*])\1(?![\w*])|(`)([^`]+)`")
 OPENS, CLOSES = "\ufdd0", "\ufdd1"
 """Around a hole's number while Markdown is being rendered: two of the characters that the Unicode standard
 keeps for a program's own use, and that `text.py` lets in from no file."""
@@ -56,10 +57,22 @@ def never_closes(place: Place, tally: Tally) -> None:
 
 
 def one_line(text: str, path: Path, tally: Tally) -> WrittenProse:
-    """A text without block structure as safe HTML with holes; nothing in it is Markdown."""
+    """A text without block structure as safe HTML with holes. Of Markdown it knows `*words*`, `**words**` and
+    words in backticks, each without a live size inside; what else looks like Markdown is as typed."""
     if "(=" not in text:
-        return (escaped(text),) if text else ()
-    return tuple(_pieces(text, path, tally))
+        return (_stressed(escaped(text)),) if text else ()
+    pieces = _pieces(text, path, tally)
+    return tuple(_stressed(piece) if isinstance(piece, str) else piece for piece in pieces)
+
+
+def _stressed(safe: str) -> str:
+    """Escaped text with its stressed words marked up."""
+    return STRESSED.sub(_stress, safe) if "*" in safe or "`" in safe else safe
+
+
+def _stress(found: re.Match[str]) -> str:
+    tag = {"**": "strong", "*": "em", "`": "code"}[found[1] or found[3]]
+    return f"<{tag}>{found[2] or found[4]}</{tag}>"
 
 
 def _pieces(text: str, path: Path, tally: Tally) -> list[str | Hole]:

@@ -13,6 +13,7 @@ from functools import cached_property
 
 from benchalong.reading.written import CUT_KINDS, DIRECTIONS, SURFACES
 from benchalong.trade.moisture import CLIMATES
+from benchalong.trade.waste import GRADES
 
 
 class Kind(Enum):
@@ -34,7 +35,7 @@ class Kind(Enum):
     PERCENT = "a share, `45 %`"
     PERCENTS = "two shares, `30 % to 60 %`"
     TEMPERATURE = "a temperature, `20 C` or `68 F`"
-    BURDEN = "a weight, `20 kg`, or one for each length, `25 lb per ft`"
+    BURDEN = "a weight, `20 kg` or `4 oz`, or one for each length, `25 lb per ft`"
     SHEET = "two sizes, `48 in x 96 in`"
     POINT = "three sizes, [right, back, up]"
     SURFACES = "one surface, or for an arris two in a list"
@@ -42,6 +43,8 @@ class Kind(Enum):
     PROSES = "a list of texts, with live sizes"
     NAMES = "a name, or a list of names"
     FORMULAS = "names, each with a size or a formula"
+    LENGTHS = "a size, or a list of sizes in brackets"
+    COUNTS = "names, each with a whole number"
     WORDS = "words, each with a text"
     SWAPS = "names, each with another name"
     TABLE = "a table"
@@ -49,6 +52,7 @@ class Kind(Enum):
     NAMED = "names, each with a table"
     JOBS = "a list of jobs, each with what it is done to"
     CORNERS = "a list of corners, [along, across]"
+    LEAVE = "a size, or a size and until when: `1/16 in until hung`"
 
 
 @dataclass(frozen=True)
@@ -92,6 +96,7 @@ class Table:
 
 
 UNITS = ("inch", "millimetre")
+YES_NO = ("yes", "no", "true", "false")
 PROJECTIONS = ("third angle", "first angle")
 STOCK_KINDS = ("board", "sheet", "turned", "bought")
 SAWN = ("flat", "quarter", "rift")
@@ -106,6 +111,13 @@ JOBS = (
 LOAD_AT = ("spread", "middle")
 LOAD_ENDS = ("resting", "fixed")
 CENTRED, THROUGH = ("centred",), ("through",)
+HARDWARE_KINDS = (
+    "hinge", "slide", "stay", "screw", "nail", "dowel", "bolt", "knob", "pull", "catch", "latch", "lock",
+    "foot", "hanger", "bracket", "plug", "other",
+)  # fmt: skip
+MEASURED = ("yes", "no")
+SEAT_LIES = ("along", "across")
+LATCHES = ("by itself", "by hand", "gives when pushed")
 
 ORIGIN = Table(
     "an origin",
@@ -145,6 +157,13 @@ SHOP = Table(
             "how damp the shop's air is; the moisture follows from it where it isn't said",
         ),
         Key("temperature", Kind.TEMPERATURE, "how warm that air is; 20 C unless said"),
+        Key("kerf", Kind.FORMULA, "how wide the saw cuts; 1/8 in or 3.2 mm unless said"),
+        Key("trim", Kind.FORMULA, "what comes off each end of a board; 1 in or 25 mm unless said"),
+        Key("allowances", Kind.TABLE, "how much larger than finished a part is cut out"),
+        Key("resaw", Kind.TABLE, "what sawing a board into leaves takes"),
+        Key("jointer", Kind.TABLE, "what the jointer takes"),
+        Key("planer", Kind.TABLE, "what the thickness planer takes"),
+        Key("car", Kind.FORMULA, "the longest board that goes into the car"),
     ),
     where="`shop:` in project.yaml",
 )
@@ -218,10 +237,45 @@ STOCK = Table(
         Key("sheet", Kind.SHEET, "the two sides of a sheet"),
         Key("grain", Kind.TEXT, "of a sheet: `along 96 in`, or `none`"),
         Key("price", Kind.TEXT, "what it costs: `9.80 per board foot`"),
+        Key("grade", Kind.WORD, "how it is graded; the waste follows from it", words=GRADES),
+        Key("waste", Kind.PERCENT, "how much is bought on top of what the parts take: `30 %`"),
+        Key("sold_in", Kind.LENGTHS, "the lengths it is sold in: `[8 ft, 10 ft]`"),
+        Key("board_width", Kind.FORMULA, "how wide its boards are; 6 in or 150 mm unless said"),
+        Key("moisture", Kind.PERCENT, "how damp it may be when it is bought, by the meter: `8 %`"),
+        Key(
+            "restless",
+            Kind.WORD,
+            "whether it moves when it is cut: split rough, rest, flatten later",
+            words=YES_NO,
+        ),
+        Key("allowances", Kind.TABLE, "how much larger than finished its parts are cut out"),
         Key("note", Kind.TEXT, "a word about it"),
     ),
     where="each name under `stock:`",
 )
+
+FITTING = Table(
+    "a fitting",
+    (
+        Key("measured", Kind.NAMES, "the part or assembly it is measured on", required=True),
+        Key("after", Kind.TEXT, "the job after which that can be measured: `glue up case`"),
+    ),
+    where="`cut_when:` of a part or assembly that gets its final size at the bench",
+    shorthand="measured",
+)
+_CUT_WHEN = Key("cut_when", Kind.TABLE, "what it is measured on before it gets its final size")
+LEAVE = Table(
+    "what is left on",
+    (
+        Key("is", Kind.LEAVE, "how much wider and longer it stays, and until when: `1/16 in until hung`"),
+        Key("width", Kind.FORMULA, "how much wider, where that differs"),
+        Key("length", Kind.FORMULA, "how much longer, where that differs"),
+        Key("until", Kind.TEXT, "hung, fitted, glued, or a job: `glue up case`"),
+    ),
+    where="`leave:` of a part or assembly that gets its final size at the bench",
+    shorthand="is",
+)
+_LEAVE = Key("leave", Kind.TABLE, "what stays on until then: `1/16 in until hung`")
 
 PART = Table(
     "a part",
@@ -235,11 +289,19 @@ PART = Table(
         ),
         Key("count", Kind.COUNT, "how many, when none of them is placed"),
         Key("mark", Kind.TEXT, "what is written on it at the bench"),
-        Key("glued_up", Kind.TEXT, "that it is glued up from narrower boards"),
+        Key(
+            "glued_up",
+            Kind.TEXT,
+            "`true`, `no`, `strips of at most 5 in`, `two boards`; unsaid: where boards are too narrow",
+        ),
+        Key("resaw", Kind.COUNT, "into how many leaves a board may be sawn for it, face to back: `2`"),
+        Key("rough_with", Kind.NAME, "another part that it stays in one piece with until both are milled"),
         Key("for", Kind.TEXT, "what it is for"),
         Key("face", Kind.TEXT, "which side is meant to be seen"),
         Key("load", Kind.TABLE, "what it carries, for shelves and rails: `20 kg`"),
         Key("cuts", Kind.TABLES, "what is taken away from it"),
+        _CUT_WHEN,
+        _LEAVE,
         Key("note", Kind.TEXT, "a word about it"),
     ),
     where="each name under `parts:`",
@@ -408,8 +470,20 @@ PLACE = Table(
         Key(
             "at",
             Kind.POINT,
-            "left, front, bottom corner of the room it takes up: [right, back, up]; none for what `fits`",
+            "left, front, bottom corner of the room it takes up: [right, back, up]; none for what `fits`. "
+            "Each a size, or where it stands by what is there: `right of SL`, `left of SR`, `behind BK`, "
+            "`in front of BK`, `on CB`, `under CT`, `between SL and SR` (in the middle), `middle of CB`, "
+            "`flush with front of SL`, `in from front of SL by 1/8 in`, `against front of BK`. "
+            "After these `by 1/16 in` leaves room, and `into shelf_dado` goes in as far as that joint takes",
         ),
+        Key(
+            "count",
+            Kind.COUNT,
+            "how many stand here in a row, marked S1, S2 …; in `at` then `spread between SL and SR` (equal "
+            "room between them all), or after a place `every 10 in` (from one to the next) or "
+            "`leaving 1 in` (clear room between them)",
+        ),
+        Key("touches", Kind.NAMES, "marks of what it should stand against; the check says where it doesn't"),
         Key("along", Kind.WORD, "of a part: which way its length points", words=DIRECTIONS),
         Key("face", Kind.WORD, "of a part: which way its face looks", words=DIRECTIONS),
         Key("mirror", Kind.WORD, "the mirror image; along and face say how it ends up", words=MIRRORS),
@@ -422,17 +496,64 @@ ASSEMBLY = Table(
     (
         Key("name", Kind.TEXT, "what it is called; otherwise its own name in words"),
         Key("place", Kind.TABLES, "what stands where in it", required=True),
+        _CUT_WHEN,
+        _LEAVE,
         Key("note", Kind.TEXT, "a word about it"),
     ),
     where="each name under `assemblies:`",
+)
+
+HARDWARE_HOLE = Table(
+    "a hole for hardware",
+    (
+        Key("diameter", Kind.FORMULA, "how wide; the pilot hole of its screw unless said"),
+        Key("depth", Kind.FORMULA, "how deep, or `through`; as long as its screw unless said", words=THROUGH),
+        Key("along", Kind.FORMULA, "from the hardware's middle, along its length; 0 unless said"),
+        Key("across", Kind.FORMULA, "from its middle, across its length; of a hinge, away from the barrel"),
+        Key("screw", Kind.NAME, "the screw that goes in"),
+    ),
+    where="each of a piece of hardware's `holes:`",
+)
+
+SEAT = Table(
+    "a seat",
+    (
+        Key(
+            "on",
+            Kind.TEXTS,
+            "the side it sits on: `door_stile face`, or one copy's: `LD/M face`",
+            required=True,
+        ),
+        Key("at", Kind.FORMULA, "to its middle, along that side; centred unless said", words=CENTRED),
+        Key("across", Kind.FORMULA, "to its middle, across that side; centred unless said", words=CENTRED),
+        Key("lies", Kind.WORD, "which way its length lies on that side; along unless said", words=SEAT_LIES),
+        Key("only", Kind.TEXTS, "the only copies it sits on, by mark: `LD/M`"),
+    ),
+    where="each of a piece of hardware's `sits:`",
 )
 
 HARDWARE = Table(
     "a piece of hardware",
     (
         Key("name", Kind.TEXT, "what it is called; otherwise its own name in words"),
+        Key("kind", Kind.WORD, "what kind of thing", words=HARDWARE_KINDS),
         Key("size", Kind.TEXT, "as the shop sells it"),
-        Key("count", Kind.COUNT, "how many"),
+        Key("measured", Kind.WORD, "whether its sizes were measured on the thing itself", words=MEASURED),
+        Key("length", Kind.FORMULA, "how long it is; of a hinge, its leaf"),
+        Key("width", Kind.FORMULA, "how wide it is; of a hinge, its leaf from the barrel"),
+        Key("depth", Kind.FORMULA, "how far it stands out; of a slide, the room it takes between the sides"),
+        Key("diameter", Kind.FORMULA, "of a round one; of a screw, its shank"),
+        Key("closed", Kind.FORMULA, "of a hinge: both leaves together with the hinge closed"),
+        Key("travel", Kind.FORMULA, "of a slide: how far it pulls out"),
+        Key("clearance", Kind.FORMULA, "of a screw: the hole it goes through; from its diameter unless said"),
+        Key("pilot", Kind.FORMULA, "of a screw: the hole it holds in; from its diameter unless said"),
+        Key("weight", Kind.BURDEN, "what one weighs: `40 g`"),
+        Key("held_by", Kind.NAME, "the screw that holds it"),
+        Key("screws", Kind.COUNT, "how many screws in each; of a hinge, in each leaf"),
+        Key("holes", Kind.TABLES, "the holes it takes, where they aren't its screws in a row"),
+        Key("latches", Kind.WORD, "of a latch or catch: how it lets go", words=LATCHES),
+        Key("sits", Kind.TABLES, "where it sits, a line for each place"),
+        Key("count", Kind.COUNT, "how many; as its places and joints ask unless said"),
         Key("price", Kind.TEXT, "what it costs: `4.20 each`"),
         Key("note", Kind.TEXT, "a word about it"),
     ),
@@ -456,6 +577,7 @@ FINISH = Table(
         Key("what", Kind.TEXT, "what goes on", required=True),
         Key("coats", Kind.COUNT, "how many coats"),
         Key("wait", Kind.TEXT, "how long between coats"),
+        Key("on", Kind.NAMES, "the parts it goes on before they are glued, or the assemblies, after"),
         Key("faces", Kind.TEXT, "where it goes"),
         Key("bare", Kind.TEXT, "what stays bare"),
         Key("note", Kind.TEXT, "a word about it"),
@@ -526,10 +648,19 @@ PROJECT = Table(
         Key("species", Kind.NAMED, "woods the table lacks, or has wrong"),
         Key("rates", Kind.TABLE, "how much is reckoned for a job"),
         Key("stock", Kind.NAMED, "what parts are made from"),
+        Key("boards", Kind.TABLES, "the boards and sheets that are there already"),
         Key("parts", Kind.NAMED, "the parts"),
+        Key("spares", Kind.COUNTS, "how many more of a part are cut than the piece needs: `{door_stile: 1}`"),
+        Key("test_pieces", Kind.NAMED, "pieces milled with the parts, to try settings on"),
+        Key("matches", Kind.NAMED, "parts that must come from one board, or match"),
+        Key(
+            "chosen_at_the_bench", Kind.NAMES, "parts that are alike until they are chosen by eye and marked"
+        ),
         Key("joints", Kind.NAMED, "what gives parts that meet their matching cuts"),
         Key("assemblies", Kind.NAMED, "what is joined together, and where it stands"),
         Key("hardware", Kind.NAMED, "hinges, screws, knobs"),
+        Key("hanging", Kind.TABLE, "how it is held to a wall, and the load it is for"),
+        Key("standing", Kind.TABLE, "how it stands on the floor, and who it carries"),
         Key("jigs", Kind.NAMED, "what is made to help with the work"),
         Key("finish", Kind.NAMED, "what goes on the wood"),
         Key("changes", Kind.TABLES, "what was changed from the plan it comes from"),
@@ -604,19 +735,6 @@ REPLY = Table(
         Key("when", Kind.DATE, "the day it was answered", required=True),
     ),
     where="each further block of `questions/ID.md`; Markdown follows",
-)
-
-BOARD = Table(
-    "a board",
-    (
-        Key("stock", Kind.NAME, "the stock it is", required=True),
-        Key("length", Kind.FORMULA, "along the grain", required=True),
-        Key("width", Kind.FORMULA, "across the grain", required=True),
-        Key("thickness", Kind.FORMULA, "as it measures"),
-        Key("count", Kind.COUNT, "how many of them; one unless said"),
-        Key("note", Kind.TEXT, "a word about it"),
-    ),
-    where="each of a builder's `boards:`",
 )
 
 BUILDER = Table(

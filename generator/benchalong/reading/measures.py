@@ -13,8 +13,13 @@ _ALONE = re.compile(rf"{_NUMBER}\Z")
 _PERCENT = re.compile(rf"{_NUMBER}\s*%\Z")
 _PERCENTS = re.compile(rf"{_NUMBER}\s*%?\s+to\s+{_NUMBER}\s*%\Z")
 _TEMPERATURE = re.compile(rf"(-?){_NUMBER}\s*°?\s*([CF])\Z")
-_BURDEN = re.compile(rf"{_NUMBER}\s*(kg|lb)(?:\s+per\s+(m|metre|ft|foot))?\Z")
-_KILOGRAMS = {"kg": Fraction(1), "lb": Fraction("0.45359237")}
+_BURDEN = re.compile(rf"{_NUMBER}\s*(kg|g|lb|oz)(?:\s+per\s+(m|metre|ft|foot))?\Z")
+_KILOGRAMS = {
+    "kg": Fraction(1),
+    "g": Fraction(1, 1000),
+    "lb": Fraction("0.45359237"),
+    "oz": Fraction("0.45359237") / 16,
+}
 """Exactly, by agreement (NIST SP 811, appendix B.8)."""
 _EACH: dict[str, Length] = {"m": METRE, "metre": METRE, "ft": FOOT, "foot": FOOT}
 

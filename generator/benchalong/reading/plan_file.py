@@ -9,20 +9,25 @@ from typing import Literal, cast
 
 from benchalong.ground.marks import Place
 from benchalong.ground.prose import WrittenProse
-from benchalong.reading import language, wood
+from benchalong.reading import language, sawing, sawing_language, wood
 from benchalong.reading.cuts import cut
+from benchalong.reading.hardware import hardware
+from benchalong.reading.holding import hanging, standing
+from benchalong.reading.holding_language import HANGING, STANDING
 from benchalong.reading.joint_language import JOINT
 from benchalong.reading.joints import joint
 from benchalong.reading.language import Kind
 from benchalong.reading.shape import Entry, counted
 from benchalong.reading.written import (
     Air,
+    Allowance,
     Assembly,
     Change,
     Finish,
+    Fitting,
     HandOver,
-    Hardware,
     Jig,
+    Leave,
     Look,
     Origin,
     Part,
@@ -61,10 +66,17 @@ def project(entry: Entry) -> Project:
         species=entry.named("species", wood.species, language.SPECIES),
         rates=entry.one("rates", wood.rates, language.RATES) or Rates(),
         stock=entry.named("stock", stock, language.STOCK),
+        boards=entry.list_of("boards", sawing.board, sawing_language.BOARD),
+        spares=entry.counts("spares"),
+        test_pieces=entry.named("test_pieces", sawing.test_piece, sawing_language.TEST_PIECE),
+        matches=entry.named("matches", sawing.match, sawing_language.MATCH),
+        chosen_at_the_bench=entry.names("chosen_at_the_bench"),
         parts=entry.named("parts", part, language.PART),
         joints=entry.named("joints", joint, JOINT),
         assemblies=entry.named("assemblies", assembly, language.ASSEMBLY),
         hardware=entry.named("hardware", hardware, language.HARDWARE),
+        hanging=entry.one("hanging", hanging, HANGING),
+        standing=entry.one("standing", standing, STANDING),
         jigs=entry.named("jigs", jig, language.JIG),
         finish=entry.named("finish", finish, language.FINISH),
         changes=entry.list_of("changes", change, language.CHANGE),
@@ -101,6 +113,7 @@ def shop(entry: Entry) -> Shop:
         session=entry.text("session"),
         bench=entry.text("bench"),
         air=wood.shop_air(entry),
+        sawing=sawing.sawing(entry),
     )
 
 
@@ -116,6 +129,13 @@ def stock(entry: Entry) -> Stock:
         sheet=entry.sheet("sheet"),
         grain=entry.text("grain"),
         price=entry.text("price"),
+        grade=entry.word("grade"),
+        waste=entry.measure("waste", Kind.PERCENT),
+        sold_in=entry.lengths("sold_in"),
+        board_width=entry.formula("board_width"),
+        moisture=entry.measure("moisture", Kind.PERCENT),
+        restless=entry.word("restless"),
+        allowances=entry.one("allowances", sawing.allowance, sawing_language.ALLOWANCE) or Allowance(),
         note=entry.text("note"),
     )
 
@@ -130,11 +150,30 @@ def part(entry: Entry) -> Part:
         count=entry.count("count"),
         mark=entry.text("mark"),
         glued_up=entry.text("glued_up"),
+        resaw=entry.count("resaw"),
+        rough_with=entry.name("rough_with"),
         purpose=entry.text("for"),
         shows=entry.text("face"),
         load=entry.one("load", wood.load, language.LOAD),
         cuts=entry.list_of("cuts", cut, language.CUT),
+        cut_when=entry.one("cut_when", fitting, language.FITTING),
+        leave=entry.one("leave", left_on, language.LEAVE),
         note=entry.text("note"),
+    )
+
+
+def fitting(entry: Entry) -> Fitting:
+    return Fitting(measured=entry.names("measured"), after=entry.text("after"))
+
+
+def left_on(entry: Entry) -> Leave:
+    if not any(key in entry for key in ("is", "width", "length")):
+        entry.lacks("is", entry.table.by_name["is"].meaning)
+    return Leave(
+        both=entry.text("is", Kind.LEAVE),
+        width=entry.formula("width"),
+        length=entry.formula("length"),
+        until=entry.text("until"),
     )
 
 
@@ -142,6 +181,8 @@ def assembly(entry: Entry) -> Assembly:
     return Assembly(
         name=entry.text("name"),
         place=entry.list_of("place", place, language.PLACE),
+        cut_when=entry.one("cut_when", fitting, language.FITTING),
+        leave=entry.one("leave", left_on, language.LEAVE),
         note=entry.text("note"),
     )
 
@@ -161,6 +202,8 @@ def place(entry: Entry) -> Placing:
         along=entry.word("along"),
         face=entry.word("face"),
         mirror=entry.word("mirror"),
+        count=entry.count("count"),
+        touches=entry.names("touches"),
     )
 
 
@@ -181,7 +224,7 @@ def _fits(entry: Entry, key: str, kind: str) -> None:
         entry.tally.add(
             Place((*entry.path, key), on="key"),
             f"{key} is for parts; an assembly stands as it was put together",
-            expected="mark, at, mirror",
+            expected="mark, at, mirror, count, touches",
         )
 
 
@@ -200,16 +243,6 @@ def _corner(entry: Entry) -> tuple[str, str, str] | None:
     return ORIGIN_POINT
 
 
-def hardware(entry: Entry) -> Hardware:
-    return Hardware(
-        name=entry.text("name"),
-        size=entry.text("size"),
-        count=entry.count("count"),
-        price=entry.text("price"),
-        note=entry.text("note"),
-    )
-
-
 def jig(entry: Entry) -> Jig:
     return Jig(
         name=entry.text("name"),
@@ -224,6 +257,7 @@ def finish(entry: Entry) -> Finish:
         what=entry.text("what"),
         coats=entry.count("coats"),
         wait=entry.text("wait"),
+        on=entry.names("on"),
         faces=entry.text("faces"),
         bare=entry.text("bare"),
         note=entry.text("note"),

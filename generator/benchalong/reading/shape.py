@@ -112,7 +112,7 @@ class Entry:
             return None
         if COUNT.match(text):
             return int(text)
-        self.complain(key, f"{_shown(text)} is not a whole number above zero", "a whole number, such as 4")
+        self.not_a_count(text, (*self.path, key))
         return None
 
     def measure(self, key: str, kind: Kind) -> Any:
@@ -171,6 +171,24 @@ class Entry:
         """A list of sizes in brackets; how many is for the caller to say."""
         value = self.value(key, Kind.POINT)
         return None if value is None else self.sizes_in(value, (*self.path, key))
+
+    def lengths(self, key: str) -> tuple[Formula, ...]:
+        """Sizes in brackets; one alone counts as a list of one."""
+        return self.texts(key, Kind.LENGTHS)
+
+    def counts(self, key: str) -> dict[Name, int]:
+        """Names, each with a whole number above zero."""
+        found = {}
+        for name, text in self.texts_by_name(key, Kind.COUNTS).items():
+            if COUNT.match(text):
+                found[name] = int(text)
+            else:
+                self.not_a_count(text, (*self.path, key, name))
+        return found
+
+    def not_a_count(self, text: str, path: Path) -> None:
+        expected = "a whole number, such as 4"
+        self.tally.add(Place(path), f"{_shown(text)} is not a whole number above zero", expected=expected)
 
     def sizes_in(self, value: Value, path: Path) -> tuple[Formula, ...] | None:
         if isinstance(value, list) and all(isinstance(item, str) for item in value):
@@ -283,7 +301,8 @@ class Entry:
         if (
             len(self.path) > 2
             and isinstance(last, str)
-            and last not in ("origin", "shop", "house", "rates", "load", "ask", "look")
+            and last
+            not in ("origin", "shop", "house", "rates", "load", "cut_when", "leave", "ask", "look", *_SAWING)
         ):
             return f"the {self.table.noun} {last}"
         return f"this {self.table.noun}"
@@ -320,7 +339,7 @@ class Entry:
         """A text; None, and a problem, when it is something else."""
         if isinstance(value, str):
             return value
-        self.wrong_kind(value, path, "a size or a formula: stile + 1/4 in" if kind in _FORMULAS else "a text")
+        self.wrong_kind(value, path, _EXPECTED.get(kind, "a text"))
         return None
 
     def _text(self, key: str, kind: Kind) -> str | None:
@@ -418,7 +437,18 @@ def _variant(table: Table, values: Mapping[str, Value]) -> Table:
     return table.variants.get(kind, table) if isinstance(kind, str) else table
 
 
-_FORMULAS = (Kind.FORMULA, Kind.FORMULAS)
+_EXPECTED = dict.fromkeys((Kind.FORMULA, Kind.FORMULAS), "a size or a formula: stile + 1/4 in") | {
+    Kind.COUNTS: "a whole number, such as 4"
+}
+"""What is expected where no text stands."""
+
+
+_SINGLE = ("origin", "shop", "house", "rates", "load", "cut_when", "leave", "ask", "look")
+"""Keys that hold one table of their own, not names that an author gave."""
+_SAWING = (
+    "allowances", "resaw", "jointer", "planer", "board", "sheet", "turned", "glued_up",
+)  # fmt: skip
+"""Keys of the shop that hold tables; a table under one is called by what it is."""
 
 
 def counted(count: int, what: str) -> str:

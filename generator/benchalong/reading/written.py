@@ -21,6 +21,8 @@ Name: TypeAlias = str
 
 PROJECT_FILE = "project.yaml"
 
+HARDWARE_SIZES = ("length", "width", "depth", "diameter", "closed", "travel", "clearance", "pilot")
+
 CUT_KINDS = (
     "groove", "dado", "rabbet", "tongue", "tenon", "mortise", "hole", "notch", "bevel", "taper", "outline",
 )  # fmt: skip
@@ -44,6 +46,15 @@ class Size:
 
 
 @dataclass(frozen=True)
+class Allowance:
+    """How much larger than finished something is cut out; None where the author said nothing."""
+
+    length: Formula | None = None
+    width: Formula | None = None
+    thickness: Formula | None = None
+
+
+@dataclass(frozen=True)
 class Stock:
     kind: str = ""
     """board, sheet, turned, bought."""
@@ -61,6 +72,16 @@ class Stock:
     """For sheets: `along 96 in`, or `none`."""
     price: str = ""
     """`9.80 per board foot`, `42 per sheet`."""
+    grade: str = ""
+    waste: Fraction | None = None
+    """Percent."""
+    sold_in: tuple[Formula, ...] = ()
+    board_width: Formula | None = None
+    moisture: Fraction | None = None
+    """Percent."""
+    restless: str = ""
+    """yes, no or nothing."""
+    allowances: Allowance = Allowance()
     note: str = ""
 
 
@@ -125,6 +146,26 @@ class Cut:
 
 
 @dataclass(frozen=True)
+class Fitting:
+    """What a part or assembly is measured on before it gets its final size."""
+
+    measured: tuple[Name, ...] = ()
+    after: str = ""
+    """A job in words: `glue up case`."""
+
+
+@dataclass(frozen=True)
+class Leave:
+    """What is left on, in width and in length, until when."""
+
+    both: str = ""
+    """As typed: `1/16 in until hung`."""
+    width: Formula | None = None
+    length: Formula | None = None
+    until: str = ""
+
+
+@dataclass(frozen=True)
 class Part:
     name: str = ""
     stock: Name = ""
@@ -134,12 +175,16 @@ class Part:
     count: int | None = None
     mark: str = ""
     glued_up: str = ""
+    resaw: int | None = None
+    rough_with: Name = ""
     purpose: str = ""
     """`for:` in the file: what it's for."""
     shows: str = ""
     """Which side is meant to be seen, in words: `face: front of the door`."""
     load: Load | None = None
     cuts: tuple[Cut, ...] = ()
+    cut_when: Fitting | None = None
+    leave: Leave | None = None
     note: str = ""
 
 
@@ -168,28 +213,102 @@ class Place:
     of: Name
     mark: str = ""
     at: tuple[Formula, Formula, Formula] | None = ("0", "0", "0")
-    """None for a part whose place follows from what it fits."""
+    """Each a formula, or a relation: `between SL and SR`. None for a part whose place follows from what
+    it fits."""
     along: str = ""
     """Which way the length points; parts only."""
     face: str = ""
     """Which way the face looks; parts only."""
     mirror: str = ""
     """`left to right`, `front to back`, `top to bottom`, or nothing."""
+    count: int | None = None
+    """How many stand here in a row; None for one."""
+    touches: tuple[Name, ...] = ()
+    """Marks of what it should stand against."""
 
 
 @dataclass(frozen=True)
 class Assembly:
     name: str = ""
     place: tuple[Place, ...] = ()
+    cut_when: Fitting | None = None
+    leave: Leave | None = None
     note: str = ""
+
+
+@dataclass(frozen=True)
+class HardwareHole:
+    """A hole in the wood under a piece of hardware; counted from its middle."""
+
+    diameter: Formula | None = None
+    depth: Formula | None = None
+    """`through` stays the word."""
+    along: Formula | None = None
+    across: Formula | None = None
+    screw: Name = ""
+
+
+@dataclass(frozen=True)
+class Seat:
+    """Where a piece of hardware sits."""
+
+    on: tuple[str, ...] = ()
+    """Sides: `door_stile face`, `LD/M face`."""
+    at: Formula | None = None
+    """`centred` stays the word, here and below."""
+    across: Formula | None = None
+    lies: str = "along"
+    only: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
 class Hardware:
     name: str = ""
+    kind: str = ""
+    """hinge, slide, screw, knob …, or nothing."""
     size: str = ""
+    measured: str = ""
+    """yes, no, or nothing."""
+    sizes: Mapping[str, Formula] = field(default_factory=dict)
+    """length, width, depth, diameter, closed, travel, clearance, pilot: those that are said."""
+    weight: Burden | None = None
+    held_by: Name = ""
+    screws: int | None = None
+    holes: tuple[HardwareHole, ...] = ()
+    latches: str = ""
+    """by itself, by hand, gives when pushed, or nothing."""
+    sits: tuple[Seat, ...] = ()
     count: int | None = None
     price: str = ""
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Hanging:
+    """How it is held to a wall."""
+
+    rail: Name = ""
+    way: str = "rail"
+    """rail or cleat."""
+    fixings: Name = ""
+    into: str = "studs"
+    """studs, solid wall or other."""
+    each_holds: Burden | None = None
+    studs: Formula | None = None
+    behind: Formula | None = None
+    load: Burden | None = None
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Standing:
+    """How it stands on the floor."""
+
+    carries: Burden | None = None
+    on: tuple[Name, ...] = ()
+    restrained: str = "no"
+    """yes or no."""
+    pull: Burden | None = None
     note: str = ""
 
 
@@ -207,6 +326,7 @@ class Finish:
     what: str = ""
     coats: int | None = None
     wait: str = ""
+    on: tuple[Name, ...] = ()
     faces: str = ""
     bare: str = ""
     """What stays bare."""
@@ -237,12 +357,74 @@ class Air:
 
 
 @dataclass(frozen=True)
+class Jointer:
+    width: Formula | None = None
+    shortest: Formula | None = None
+    narrowest: Formula | None = None
+
+
+@dataclass(frozen=True)
+class Planer:
+    width: Formula | None = None
+    shortest: Formula | None = None
+    thinnest: Formula | None = None
+
+
+@dataclass(frozen=True)
+class Resaw:
+    kerf: Formula | None = None
+    clean_up: Formula | None = None
+
+
+@dataclass(frozen=True)
+class Sawing:
+    """What cutting out is reckoned with; nothing where the trade's usual holds."""
+
+    kerf: Formula | None = None
+    trim: Formula | None = None
+    allowances: Mapping[str, Allowance] = field(default_factory=dict)
+    """By `all`, `board`, `sheet`, `turned`, `glued_up`."""
+    resaw: Resaw = Resaw()
+    jointer: Jointer = Jointer()
+    planer: Planer = Planer()
+    car: Formula | None = None
+
+
+@dataclass(frozen=True)
+class TestPiece:
+    """A piece milled with the parts, to try settings on."""
+
+    __test__ = False  # its name makes pytest think it were a test
+
+    stock: Name = ""
+    thickness: Formula | None = None
+    width: Formula | None = None
+    length: Formula | None = None
+    count: int = 1
+    name: str = ""
+    purpose: str = ""
+    """`for:` in the file."""
+
+
+@dataclass(frozen=True)
+class Match:
+    """Parts that come from one board, or match."""
+
+    parts: tuple[str, ...] = ()
+    """Parts, or marks of copies."""
+    how: str = ""
+    show_side: str = ""
+    note: str = ""
+
+
+@dataclass(frozen=True)
 class Shop:
     tools: tuple[str, ...] = ()
     country: str = ""
     session: str = ""
     bench: str = ""
     air: Air = Air()
+    sawing: Sawing = Sawing()
 
 
 @dataclass(frozen=True)
@@ -361,14 +543,29 @@ class Question:
 
 
 @dataclass(frozen=True)
+class Defect:
+    """A rectangle of a board to keep clear of."""
+
+    at: tuple[Formula, Formula] | None = None
+    """From end a, from edge a."""
+    length: Formula | None = None
+    width: Formula | None = None
+    what: str = ""
+
+
+@dataclass(frozen=True)
 class Board:
-    """A board or sheet that a builder has."""
+    """A board or sheet that is there already, in the project or with a builder."""
 
     stock: Name = ""
     length: Formula | None = None
     width: Formula | None = None
     thickness: Formula | None = None
     count: int = 1
+    defects: tuple[Defect, ...] = ()
+    sapwood: str = ""
+    """`edge a 1 in`."""
+    price: str = ""
     note: str = ""
 
 
@@ -409,10 +606,17 @@ class Project:
     species: Mapping[Name, Wood] = field(default_factory=dict)
     rates: Rates = Rates()
     stock: Mapping[Name, Stock] = field(default_factory=dict)
+    boards: tuple[Board, ...] = ()
+    spares: Mapping[Name, int] = field(default_factory=dict)
+    test_pieces: Mapping[Name, TestPiece] = field(default_factory=dict)
+    matches: Mapping[Name, Match] = field(default_factory=dict)
+    chosen_at_the_bench: tuple[Name, ...] = ()
     parts: Mapping[Name, Part] = field(default_factory=dict)
     joints: Mapping[Name, Joint] = field(default_factory=dict)
     assemblies: Mapping[Name, Assembly] = field(default_factory=dict)
     hardware: Mapping[Name, Hardware] = field(default_factory=dict)
+    hanging: Hanging | None = None
+    standing: Standing | None = None
     jigs: Mapping[Name, Jig] = field(default_factory=dict)
     finish: Mapping[Name, Finish] = field(default_factory=dict)
     changes: tuple[Change, ...] = ()

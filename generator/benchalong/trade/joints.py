@@ -243,7 +243,14 @@ KINDS: Mapping[str, Kind] = {
     "stay": Kind(
         "It holds a lid or flap, and lets it open so far.",
         "holds",
-        {"apart": "Apart", "play": PLAY},
+        {
+            "apart": "Apart",
+            "cut_in_at": "Its plate on what stays, along",
+            "cut_in_across": "Its plate on what stays, across",
+            "takes_at": "Its plate on what moves, along",
+            "takes_across": "Its plate on what moves, across",
+            "play": PLAY,
+        },
         (),
         (Practice("Hold the lid at its full opening and mark the holes from the stay itself."),),
     ),

@@ -78,3 +78,15 @@ DOWEL = Share(Fraction(1, 3), Fraction(1, 2))
 """A dowel's diameter, of the thinner part."""
 SCREW_SPARE = _least(Fraction(1, 8), 3)
 """A screw's hole ends this far below the far surface."""
+ACROSS_WIDEST = _least(Fraction(4), 100)
+"""Wood held fast across another's grain, glued or screwed, over more than this splits or lets go."""
+MIDDLE_GLUED = _least(Fraction(4), 100)
+"""Of a board across the end of a panel only so much is glued, in the middle; 2 to 4 in."""
+RIDGE = Length(1, 10)
+"""A step between two boards glued edge to edge that a hand feels, in mm."""
+DAMP_GAP = _least(Fraction(1, 32), Fraction(4, 5))
+"""Room left beside a door or drawer at the dampest: less, and it rubs."""
+DADO_SLACK = Length(1, 4)
+"""What a glued board in a dado swells beyond its play without harm, in mm."""
+HAND_FIT = Length(1, 10)
+"""What goes in by hand all the same, in mm: sliding fits are 0.05 to 0.15."""

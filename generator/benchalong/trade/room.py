@@ -78,3 +78,14 @@ def widths_today(
     """The widths that leave `play` (both sides together) at the dampest, `hold` in a groove at the driest."""
     beyond = 2 * hold if is_pinned else max(frame.depths) + hold
     return Widths((frame.sight + beyond) / (1 + to_driest), (frame.opening - play) / (1 + to_dampest))
+
+
+def deeper_by(
+    frame: Frame, *, to_driest: Fraction, to_dampest: Fraction, play: Length = NO_PLAY, hold: Length = HOLD
+) -> Length:
+    """How much deeper both grooves must be before some width, fixed in its middle, does all year; 0 where one
+    does already."""
+    least = widths_today(
+        frame, to_driest=to_driest, to_dampest=to_dampest, play=play, hold=hold, is_pinned=True
+    ).least
+    return max(least * (1 + to_dampest) + play - frame.opening, Length(0)) / 2

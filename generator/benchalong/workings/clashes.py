@@ -26,6 +26,7 @@ from benchalong.workings.telling import (
     Telling,
     called,
     common,
+    cut_at,
     led,
     likewise,
     place_sizes,
@@ -302,7 +303,7 @@ class _Telling:
         if self.joint:
             return Place((PROJECT_FILE, "joints", self.joint.id)).key()
         if cut is not None and not cut.joint:
-            return Place((PROJECT_FILE, "parts", receiver.copy.part, "cuts", cut.index))
+            return cut_at(receiver.copy.part, cut)
         return placed_at(self.plan, self.clash.other.copy, self.within)
 
 

@@ -48,7 +48,7 @@ def gluings(plan: Plan, placed: Placed) -> Iterator[Gluing]:
 
 def _is_of_boards(job: Job, plan: Plan) -> bool:
     """Whether boards are glued to make parts, not parts to each other."""
-    return not job.assemblies and bool(job.parts) and all(plan.parts[part].glued_up for part in job.parts)
+    return not job.assemblies and bool(job.parts) and all(plan.parts[part].is_glued_up for part in job.parts)
 
 
 def _bodies(

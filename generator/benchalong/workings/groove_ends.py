@@ -18,12 +18,11 @@ from benchalong.ground.problems import Finding
 from benchalong.plan.cuts.surfaces import SURFACES
 from benchalong.plan.flips import SURFACE_PAIRS
 from benchalong.plan.model import AXES, Axis, Cut, Part, Plan, Surface
-from benchalong.reading.written import PROJECT_FILE
 from benchalong.workings.clashes import CLASHES
 from benchalong.workings.cut_checks.bounds import Bounds, holds
 from benchalong.workings.meetings import MEETINGS, troubled_copies
 from benchalong.workings.placed import PLACED, Lying, Placed, Relation, relation
-from benchalong.workings.telling import Telling, called, likewise, the
+from benchalong.workings.telling import Telling, called, cut_at, likewise, the
 from benchalong.workings.working import Worked, Working
 
 INSIDE, OUTSIDE = 0.2, 5.0
@@ -146,9 +145,7 @@ def _finding(plan: Plan, same: list[tuple[Lying, Mouth]]) -> Finding:
 
 
 def _place(mouth: Mouth) -> Place:
-    if mouth.cut.joint:
-        return Place((PROJECT_FILE, "joints", mouth.cut.joint)).key()
-    return Place((PROJECT_FILE, "parts", mouth.part.id, "cuts", mouth.cut.index))
+    return cut_at(mouth.part.id, mouth.cut)
 
 
 GROOVE_ENDS: Working[None] = Working(

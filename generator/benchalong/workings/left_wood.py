@@ -22,7 +22,7 @@ from benchalong.reading.written import PROJECT_FILE
 from benchalong.trade.proportions import LEAST_WALL, SHORT_GRAIN
 from benchalong.workings.cut_checks.bounds import SIDES, Bounds, is_empty, meets
 from benchalong.workings.solids import SOLIDS, Solid, loose_pieces
-from benchalong.workings.telling import Telling, once
+from benchalong.workings.telling import Telling, cut_at, once
 from benchalong.workings.working import Worked, Working
 
 CHANNELS = ("groove", "dado", "rabbet", "mortise", "slot")
@@ -206,11 +206,7 @@ class _Looking:
     def _finding(
         self, code: str, level: Level, cut: Cut, message: str, remedy: str, numbers: dict[str, Length]
     ) -> Finding:
-        place = (
-            Place((PROJECT_FILE, "joints", cut.joint)).key()
-            if cut.joint
-            else Place((PROJECT_FILE, "parts", self.part.id, "cuts", cut.index))
-        )
+        place = cut_at(self.part.id, cut)
         return Finding(code, level, place, self.part.id, message, remedy, numbers, self._sizes(cut))
 
     def _sizes(self, cut: Cut | None) -> tuple[str, ...]:

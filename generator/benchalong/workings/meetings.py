@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 from benchalong.ground.lengths import Length
 from benchalong.ground.marks import Place
 from benchalong.ground.problems import Finding, Level
+from benchalong.ground.words import in_sentence
 from benchalong.plan.cuts.surfaces import SURFACES
 from benchalong.plan.model import Joint, Plan, SideOf, Surface
 from benchalong.plan.turns import Way
@@ -188,8 +189,8 @@ class _Looking:
                 )
                 noun = cut.split()[0].replace("back", "face")
                 remedy = (
-                    f"let the joint cut {other.part.name.lower()} on its inner {noun}, which is "
-                    f"found wherever that is, or turn {other.part.name.lower()}"
+                    f"let the joint cut {in_sentence(other.part.name)} on its inner {noun}, which is "
+                    f"found wherever that is, or turn {in_sentence(other.part.name)}"
                 )
                 return self._finding("joint-wrong-side", "fault", message, remedy, copies=(lying, other))
         message = f"{start(what)} meets nothing that {self._name()} cuts"
@@ -318,7 +319,7 @@ class _Looking:
             message += f"; {others}"
         span = {"along": "length", "across": "width", "down": "thickness"}[SURFACES[first.surface].inward]
         remedy = (
-            f"add {self.telling.shown(total)} to the {span} of {lying.part.name.lower()}, or "
+            f"add {self.telling.shown(total)} to the {span} of {in_sentence(lying.part.name)}, or "
             "bring together what stands too far apart"
         )
         numbers = {"open": first.by, "add": total}

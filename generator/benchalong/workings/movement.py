@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import cast
+from typing import Protocol, cast
 
 from benchalong.ground.lengths import Length, to_nearest
 from benchalong.ground.problems import Finding
@@ -34,13 +34,37 @@ ASSUMED_SAWN: Sawn = "flat"
 
 
 @dataclass(frozen=True)
+class Shares:
+    """What a size changes by over the year, as a share of what it is when it is worked; exact."""
+
+    to_driest: Fraction
+    """Below zero where it shrinks."""
+    to_dampest: Fraction
+
+    @property
+    def swing(self) -> Fraction:
+        """Between driest and dampest."""
+        return self.to_dampest - self.to_driest
+
+
+NO_CHANGE = Shares(Fraction(0), Fraction(0))
+
+
+@dataclass(frozen=True)
 class Across:
     """One size across the grain over the year, in mm."""
 
     made: Length
-    to_driest: Length
-    """What is added from made to driest: below zero where it shrinks."""
-    to_dampest: Length
+    shares: Shares
+
+    @property
+    def to_driest(self) -> Length:
+        """What is added from made to driest: below zero where it shrinks."""
+        return _changed(self.made, self.shares.to_driest)
+
+    @property
+    def to_dampest(self) -> Length:
+        return _changed(self.made, self.shares.to_dampest)
 
     @property
     def driest(self) -> Length:
@@ -104,50 +128,57 @@ def _moves(part: Part, stock: Stock, woods: Woods, climate: Climate) -> Moves | 
     if species is None:
         return None
     sawn = cast(Sawn, stock.sawn or ASSUMED_SAWN)
-    width, thickness = _width(part.width, species, sawn, climate), _thickness(part, species, sawn, climate)
-    quarter = _width(part.width, species, "quarter", climate)
+    width, thickness, quarter = (
+        over_the_year(across, species, way, climate)
+        for across, way in ((across_width, sawn), (across_thickness, sawn), (across_width, "quarter"))
+    )
     if width is None or thickness is None or quarter is None:
         return None
-    larger = max(width[1:], key=lambda change: abs(change.share))
-    along = along_grain(part.length, before=climate.driest, after=climate.dampest)
     return Moves(
         part.id,
         species,
         sawn,
         not stock.sawn,
-        width[0],
-        thickness[0],
-        quarter[0],
-        to_nearest(along, STEP),
-        larger.by,
-        larger.standing,
+        Across(part.width, width.shares),
+        Across(part.thickness, thickness.shares),
+        Across(part.width, quarter.shares),
+        to_nearest(along_grain(part.length, before=climate.driest, after=climate.dampest), STEP),
+        width.larger.by,
+        width.larger.standing,
     )
 
 
-def _width(
-    size: Length, species: Species, sawn: Sawn, climate: Climate
-) -> tuple[Across, Change, Change] | None:
-    return _across(
-        size,
-        across_width(species, sawn, before=climate.made_at, after=climate.driest),
-        across_width(species, sawn, before=climate.made_at, after=climate.dampest),
+class HowMuch(Protocol):
+    """`across_width` or `across_thickness`."""
+
+    def __call__(
+        self, species: Species, sawn: Sawn, *, before: Fraction, after: Fraction
+    ) -> Change | None: ...
+
+
+@dataclass(frozen=True)
+class Year:
+    """Both ways from the moisture it is worked at."""
+
+    dry: Change
+    damp: Change
+
+    @property
+    def shares(self) -> Shares:
+        return Shares(self.dry.share, self.damp.share)
+
+    @property
+    def larger(self) -> Change:
+        return max((self.dry, self.damp), key=lambda change: abs(change.share))
+
+
+def over_the_year(across: HowMuch, species: Species, sawn: Sawn, climate: Climate) -> Year | None:
+    """None where the table has nothing to go by."""
+    dry, damp = (
+        across(species, sawn, before=climate.made_at, after=after)
+        for after in (climate.driest, climate.dampest)
     )
-
-
-def _thickness(
-    part: Part, species: Species, sawn: Sawn, climate: Climate
-) -> tuple[Across, Change, Change] | None:
-    return _across(
-        part.thickness,
-        across_thickness(species, sawn, before=climate.made_at, after=climate.driest),
-        across_thickness(species, sawn, before=climate.made_at, after=climate.dampest),
-    )
-
-
-def _across(size: Length, dry: Change | None, damp: Change | None) -> tuple[Across, Change, Change] | None:
-    if dry is None or damp is None:
-        return None
-    return Across(size, _changed(size, dry.share), _changed(size, damp.share)), dry, damp
+    return None if dry is None or damp is None else Year(dry, damp)
 
 
 def _changed(size: Length, share: Fraction) -> Length:

@@ -15,11 +15,13 @@ import numpy as np
 
 from benchalong.ground.marks import Place
 from benchalong.ground.problems import Finding
+from benchalong.ground.words import in_sentence
 from benchalong.plan.model import Joint, Moves, Plan
 from benchalong.workings.blocking import Body, Views, body_of
 from benchalong.workings.bodies import Floats
 from benchalong.workings.clashes import CLASHES
-from benchalong.workings.placed import PLACED, Lying, Placed
+from benchalong.workings.hardware import HARDWARE
+from benchalong.workings.placed import Lying, Placed
 from benchalong.workings.sweep import TOUCHING, Hit, Sliding, Sweep, Turning
 from benchalong.workings.telling import Telling, called, exact, place_sizes
 from benchalong.workings.working import Worked, Working
@@ -185,8 +187,10 @@ def _is_in(mark: str, of: str) -> bool:
 
 
 def move_all(plan: Plan, worked: Worked) -> tuple[tuple[Moving, ...], tuple[Finding, ...]]:
-    placed = worked[PLACED]
+    fitted = worked[HARDWARE]
+    placed = fitted.placed
     clashing = frozenset((c.one.number, c.other.number) for c in worked[CLASHES].clashes)
+    clashing |= fitted.clashing
     bench, moving = _Bench(plan, placed, clashing), movings(plan, placed)
     loose = {number for one in moving for number in one.copies}
     fixed = [one.number for one in placed.lying if one.number not in loose]
@@ -233,7 +237,7 @@ def _name(bench: _Bench, moving: Moving) -> str:
     if len(lying.copy.assemblies) <= depth:
         return called(lying)
     name = bench.plan.assemblies[lying.copy.assemblies[depth]].name
-    return f"{name[:1].lower()}{name[1:]} {moving.goes}"
+    return f"{in_sentence(name)} {moving.goes}"
 
 
 def _subject(bench: _Bench, moving: Moving) -> str:
@@ -288,7 +292,7 @@ def _into_wall(bench: _Bench, moving: Moving) -> Iterator[Finding]:
     motion = motion_of(moving.moves)
     if not isinstance(motion, Turning) or not _hangs(bench.plan):
         return
-    wall = max(float(one.room[1][1]) for one in bench.placed.lying)
+    wall = max(float(one.room[1][1]) for one in bench.placed.lying if not one.hardware)
     beyond = {n: _furthest_back(bench, motion, n) - wall for n in moving.copies}
     number = max(beyond, key=lambda n: (round(beyond[n], 4), -n))
     if beyond[number] > TOUCHING:
@@ -308,7 +312,7 @@ def _into_wall(bench: _Bench, moving: Moving) -> Iterator[Finding]:
 
 
 def _hangs(plan: Plan) -> bool:
-    return any(
+    return plan.hanging is not None or any(
         job.kind == HANGS and plan.piece in job.assemblies
         for step in plan.steps.values()
         for job in step.does
@@ -324,5 +328,5 @@ def _furthest_back(bench: _Bench, motion: Turning, number: int) -> float:
 
 
 MOVING: Working[tuple[Moving, ...]] = Working(
-    "moving", "Does what moves move freely?", move_all, (PLACED, CLASHES)
+    "moving", "Does what moves move freely?", move_all, (HARDWARE, CLASHES)
 )

@@ -32,7 +32,7 @@ def find_unused(plan: Plan, _: Worked) -> tuple[None, tuple[Finding, ...]]:
                 "hardware",
                 "no step uses the hardware {}",
                 plan.hardware,
-                _named_in(step.hardware for step in steps),
+                _with_what_holds_it(plan, _named_in(step.hardware for step in steps)),
             ),
             *_unused("jigs", "no step uses the jig {}", plan.jigs, _named_in(step.jigs for step in steps)),
             *_unused(
@@ -44,6 +44,12 @@ def find_unused(plan: Plan, _: Worked) -> tuple[None, tuple[Finding, ...]]:
 
 def _named_in(lists: Iterable[Iterable[str]]) -> set[str]:
     return {name for names in lists for name in names}
+
+
+def _with_what_holds_it(plan: Plan, used: set[str]) -> set[str]:
+    """Screws are used where what they hold is."""
+    things = [plan.hardware[name] for name in used if name in plan.hardware]
+    return used.union(*({thing.held_by, *(bore.screw for bore in thing.bores)} for thing in things))
 
 
 def _unused(section: str, message: str, defined: Iterable[str], used: Iterable[str]) -> Iterator[Finding]:

@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 
 from benchalong.ground.marks import Place
 from benchalong.ground.problems import Finding
+from benchalong.ground.words import in_sentence
 from benchalong.plan.model import Assembly, Plan
 from benchalong.workings.assembled import Assembled
 from benchalong.workings.blocking import DEEP, Way
@@ -86,7 +87,7 @@ class Words:
         if len(first.copy.assemblies) == depth + 1:
             return self.wood(first)
         mark = "/".join(first.copy.mark.split("/")[: depth + 1])
-        return f"{_small(self.plan.assemblies[first.copy.assemblies[depth + 1]].name)} {mark}"
+        return f"{in_sentence(self.plan.assemblies[first.copy.assemblies[depth + 1]].name)} {mark}"
 
     def first(self, number: int) -> Lying:
         return self.placed.lying[self.assembled.members[number][0]]
@@ -180,7 +181,3 @@ def closed_too_soon(words: Words, gluing: Gluing, locked: Sequence[frozenset[int
 
 def _depth(words: Words) -> int:
     return words.mark.count("/") + 1 if words.mark else 0
-
-
-def _small(name: str) -> str:
-    return name if name[1:2].isupper() else name[:1].lower() + name[1:]

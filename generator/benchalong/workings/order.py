@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from typing import Any
 
+from benchalong.workings.across import ACROSS
 from benchalong.workings.amounts import AMOUNTS
+from benchalong.workings.blanks.blanks import BLANKS
 from benchalong.workings.bulks import BULKS
 from benchalong.workings.clashes import CLASHES
 from benchalong.workings.climate import CLIMATE
@@ -12,7 +14,12 @@ from benchalong.workings.copies import COPIES
 from benchalong.workings.cut_check import CUT_CHECK
 from benchalong.workings.cut_list import CUT_LIST
 from benchalong.workings.extent import EXTENT
+from benchalong.workings.floating import FLOATING
+from benchalong.workings.gaps import GAPS
 from benchalong.workings.groove_ends import GROOVE_ENDS
+from benchalong.workings.hardware import HARDWARE
+from benchalong.workings.holding.held import HELD
+from benchalong.workings.jobs.jobs import JOBS
 from benchalong.workings.left_wood import LEFT_WOOD
 from benchalong.workings.meetings import MEETINGS
 from benchalong.workings.movement import MOVEMENT
@@ -23,7 +30,10 @@ from benchalong.workings.placing_check import PLACING_CHECK
 from benchalong.workings.proportions import PROPORTIONS
 from benchalong.workings.sag import SAG
 from benchalong.workings.solids import SOLIDS
+from benchalong.workings.swollen import SWOLLEN
 from benchalong.workings.touched import TOUCHED
+from benchalong.workings.touching import TOUCHING_CHECK
+from benchalong.workings.triangles import TRIANGLES
 from benchalong.workings.ways_out import WAYS_OUT
 from benchalong.workings.weights import WEIGHTS
 from benchalong.workings.woods import WOODS
@@ -33,16 +43,21 @@ WORKINGS: tuple[Working[Any], ...] = (
     COPIES,
     EXTENT,
     CUT_LIST,
+    BLANKS,
     TOUCHED,
     NEVER_USED,
     CUT_CHECK,
     SOLIDS,
     PLACED,
+    TRIANGLES,
     CLASHES,
     MEETINGS,
+    TOUCHING_CHECK,
     GROOVE_ENDS,
     LEFT_WOOD,
     WAYS_OUT,
+    JOBS,
+    HARDWARE,
     MOVING,
     PLACING_CHECK,
     PROPORTIONS,
@@ -50,8 +65,13 @@ WORKINGS: tuple[Working[Any], ...] = (
     WOODS,
     CLIMATE,
     MOVEMENT,
+    FLOATING,
+    ACROSS,
+    GAPS,
+    SWOLLEN,
     WEIGHTS,
     AMOUNTS,
     SAG,
+    HELD,
 )
 """Each after those it needs."""

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from benchalong.ground.lengths import Length
 from benchalong.ground.marks import Place
 from benchalong.ground.problems import Finding, Level
+from benchalong.ground.words import in_sentence
 from benchalong.plan.model import Joint, Plan, Surface
 from benchalong.reading.written import PROJECT_FILE
 from benchalong.trade.proportions import LEAST_HELD
@@ -62,7 +63,7 @@ class _Panels:
             mark for fit in same if (mark := self._panel(fit).copy.mark) != panel.copy.mark
         )
         remedy = (
-            f"take {self.telling.shown(less)} off the {span} of {panel.part.name.lower()}, or "
+            f"take {self.telling.shown(less)} off the {span} of {in_sentence(panel.part.name)}, or "
             "make the groove deeper"
         )
         numbers = {"room": end, "meant": meant, "less": less}

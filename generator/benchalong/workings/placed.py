@@ -59,10 +59,14 @@ class Lying:
     written: Turn
     """As the author placed it; mirrored where they mirrored it. `copy.turn` never is."""
     room: Room
+    hardware: str = ""
+    """Of what isn't wood: what it is called. Its copy is then the one that it sits on."""
 
     @property
     def called(self) -> str:
-        return f"{self.part.name} {self.copy.mark}"
+        return (
+            f"{self.hardware} on {self.copy.mark}" if self.hardware else f"{self.part.name} {self.copy.mark}"
+        )
 
     def surface(self, named: Surface) -> Surface:
         """The side of the wood that the author calls so; a mirrored or turned copy has it elsewhere."""

@@ -37,7 +37,7 @@ from benchalong.trade.proportions import (
 )
 from benchalong.workings.cut_checks.bounds import length_of
 from benchalong.workings.solids import SOLIDS
-from benchalong.workings.telling import Telling, once
+from benchalong.workings.telling import Telling, cut_at, once
 from benchalong.workings.working import Worked, Working
 
 
@@ -286,11 +286,7 @@ def _dowel(dowel: Length, thinner: Length, telling: Telling) -> Iterator[Odd]:
 
 def _of_cut(bench: Bench, odd: Odd) -> Finding:
     cut, part = bench.cut, bench.part
-    place = (
-        Place((PROJECT_FILE, "joints", cut.joint)).key()
-        if cut.joint
-        else Place((PROJECT_FILE, "parts", part.id, "cuts", cut.index))
-    )
+    place = cut_at(part.id, cut)
     called = (
         f"the {cut.kind} {cut.where.split(',')[0]}"
         if cut.name == cut.kind

@@ -14,6 +14,7 @@ from benchalong.ground.lengths import Length, to_nearest
 from benchalong.ground.marks import Place
 from benchalong.ground.problems import Finding
 from benchalong.ground.shown import shown
+from benchalong.ground.words import in_sentence
 from benchalong.plan.model import Load, Part, PartId, Plan, StockId
 from benchalong.reading.written import PROJECT_FILE
 from benchalong.trade.strength import (
@@ -153,7 +154,7 @@ def _unknown(part: Part) -> Finding:
         "note",
         _place(part),
         part.id,
-        f"how far {part.name} sags can't be said, since the stiffness of its wood isn't known",
+        f"how far {in_sentence(part.name)} sags can't be said, since the stiffness of its wood isn't known",
         "name a wood of the table under stock:, or give its stiffness and source under species:",
     )
 

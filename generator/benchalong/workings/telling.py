@@ -8,8 +8,9 @@ from dataclasses import dataclass, replace
 from benchalong.ground.lengths import INCH, Length
 from benchalong.ground.marks import Place
 from benchalong.ground.problems import Finding
-from benchalong.ground.shown import shown
-from benchalong.plan.model import AXES, Axis, Copy, Part, Plan
+from benchalong.ground.shown import Precision, shown
+from benchalong.ground.words import in_sentence
+from benchalong.plan.model import AXES, Axis, Copy, Cut, Part, PartId, Plan
 from benchalong.plan.turns import WAYS, Way, turned
 from benchalong.reading.written import PROJECT_FILE
 from benchalong.workings.placed import Lying, Placed, Range, transposed
@@ -25,6 +26,18 @@ def exact(measured: float) -> Length:
     return Length(round(measured * 1_000_000), 1_000_000)
 
 
+def cut_at(part: PartId, cut: Cut) -> Place:
+    """Where the author wrote what gives a cut: its joint, the hardware that takes it, or the part itself."""
+    if cut.joint:
+        return Place((PROJECT_FILE, "joints", cut.joint)).key()
+    if cut.hardware:
+        return Place((PROJECT_FILE, "hardware", cut.hardware)).key()
+    return Place((PROJECT_FILE, "parts", part, "cuts", cut.index))
+
+
+FINE = Precision(INCH / 64, Length(1, 10))
+
+
 @dataclass(frozen=True)
 class Telling:
     """Says things in the author's units."""
@@ -33,6 +46,12 @@ class Telling:
 
     def shown(self, length: Length) -> str:
         return shown(length, self.plan.units, self.plan.precision).text
+
+    def fine(self, length: Length) -> str:
+        """As finely as wood movement asks for, where the plan's own sizes are shown more coarsely."""
+        own = self.plan.precision
+        finer = Precision(min(own.inch, FINE.inch), min(own.millimetre, FINE.millimetre))
+        return shown(length, self.plan.units, finer).text
 
     def size(self, ranges: Mapping[Axis, Range]) -> str:
         """`2 1/4 in x 3/4 in x 3/8 in`, the longest first."""
@@ -65,8 +84,9 @@ def _longest_first(spans: Iterable[Range]) -> list[Range]:
 
 def called(lying: Lying) -> str:
     """In the middle of a sentence: `top rail LD/T`."""
-    name = lying.called
-    return name if name[1:2].isupper() else name[:1].lower() + name[1:]
+    if lying.hardware:
+        return f"{in_sentence(lying.hardware)} on {lying.copy.mark}"
+    return f"{in_sentence(lying.part.name)} {lying.copy.mark}"
 
 
 def common(one: Copy, other: Copy) -> str:
@@ -83,8 +103,7 @@ def placed_at(plan: Plan, copy: Copy, within: str = "") -> Place:
     """Where the author wrote the place of a copy, or of the assembly that brings it into another."""
     depth = len(within.split("/")) if within else 0
     assembly, mark = copy.assemblies[depth], copy.mark.split("/")[depth]
-    entries = plan.assemblies[assembly].placed
-    number = next((n for n, placed in enumerate(entries) if placed.mark == mark), 0)
+    number = next((placed.index for placed in plan.assemblies[assembly].placed if placed.mark == mark), 0)
     return Place((PROJECT_FILE, "assemblies", assembly, "place", number))
 
 

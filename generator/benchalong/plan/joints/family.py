@@ -8,7 +8,7 @@ from typing import TypeAlias
 
 from benchalong.ground.lengths import Length
 from benchalong.plan.joints.member import Side
-from benchalong.plan.model import CutKind, Moves, Prism, Surface
+from benchalong.plan.model import Bore, CutKind, Moves, Prism, Surface
 
 
 @dataclass(frozen=True)
@@ -20,6 +20,8 @@ class Given:
     sizes: Mapping[str, Length]
     """By key; what may be left out and was, isn't there. Pure numbers too."""
     words: Mapping[str, str]
+    bores: tuple[Bore, ...] = ()
+    """The holes its hardware takes on each side."""
 
     def __getitem__(self, key: str) -> Length:
         return self.sizes[key]
@@ -68,6 +70,8 @@ class Family:
     """Whether its two sides must look at each other; else it is enough that the parts touch."""
     moves: Motion | None = None
     """For a joint that lets one side move."""
+    pieces: Callable[[Given, Side, Side], int] | None = None
+    """How much hardware it takes where two sides meet; None where it takes none."""
 
 
 def nothing(_: Given, __: Side, ___: tuple[Side, ...]) -> Iterable[Loss]:

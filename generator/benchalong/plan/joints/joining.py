@@ -9,13 +9,14 @@ from itertools import product
 from typing import TypeAlias
 
 from benchalong.ground.lengths import Length
-from benchalong.ground.marks import Path
+from benchalong.ground.marks import Path, Place
 from benchalong.plan import model
 from benchalong.plan.cuts.given import Given as CutGiven
 from benchalong.plan.cuts.kinds import KINDS
 from benchalong.plan.cuts.resolving import ABOVE_ZERO
 from benchalong.plan.cuts.where import where
 from benchalong.plan.draft import Draft
+from benchalong.plan.hardware.sizes import from_hardware
 from benchalong.plan.joints.families import FAMILIES
 from benchalong.plan.joints.families.stops import stops_anything
 from benchalong.plan.joints.family import CantMove, Family, Given, Loss, Rule
@@ -28,10 +29,12 @@ from benchalong.plan.joints.sides import NotASide, find_surfaces
 from benchalong.plan.joints.sizes import JOINT_SIZES
 from benchalong.plan.joints.words import look_over_words
 from benchalong.plan.reckoning import Reckoning
+from benchalong.plan.rows import entries
 from benchalong.plan.stock import in_words
 from benchalong.plan.turns import Room, around
 from benchalong.plan.walk import Standing, walk
 from benchalong.reading import written
+from benchalong.reading.joint_language import JOINTS
 from benchalong.reading.written import PROJECT_FILE
 
 DEFAULT_GLUE = {"hinge": "no", "slide": "no", "stay": "no"}
@@ -53,12 +56,14 @@ class _Made:
     """Sides that should go into something and reach nothing."""
     cuts: tuple[tuple[str, model.Cut], ...]
     """Each with the mark of its copy within the assembly."""
+    pieces: int
+    """Of its hardware."""
 
 
 def join_parts(draft: Draft) -> Draft:
     """Adds `joints` and `joint_cuts`."""
     sums = Reckoning(draft)
-    members = {name: members_of(name, draft) for name in draft.assemblies} if _is_whole(draft) else {}
+    members = {name: members_of(name, draft) for name in draft.assemblies} if is_whole(draft) else {}
     joints: dict[str, model.Joint] = {}
     cuts: Cuts = defaultdict(tuple)
     for name, joint in draft.written.joints.items():
@@ -67,10 +72,10 @@ def join_parts(draft: Draft) -> Draft:
     return sums.done(joints=joints, joint_cuts=dict(cuts))
 
 
-def _is_whole(draft: Draft) -> bool:
+def is_whole(draft: Draft) -> bool:
     """Whether everything that is placed has a place and a box, so that it can be looked at."""
     return draft.piece is not None and all(
-        len(assembly.placed) == len(draft.written.assemblies[name].place)
+        len(assembly.placed) == len(tuple(entries(draft.written.assemblies[name].place)))
         and all(placed.kind == "assembly" or placed.of in draft.boxes for placed in assembly.placed)
         for name, assembly in draft.assemblies.items()
     )
@@ -83,7 +88,9 @@ class _Making:
         self.name, self.joint, self.sums, self.members = name, joint, sums, members
         self.path: Path = (PROJECT_FILE, "joints", name)
         self.family: Family = FAMILIES[joint.kind]
-        self.given = Given(name, joint.kind, self._sizes(), joint.words)
+        hardware = sums.draft.hardware.get(joint.words.get("hardware", ""))
+        bores = hardware.bores if hardware else ()
+        self.given = Given(name, joint.kind, self._sizes(), joint.words, bores)
 
     def make(self, cuts: Cuts) -> model.Joint:
         """The joint, its cuts added to those of each copy."""
@@ -112,6 +119,7 @@ class _Making:
             tuple(side for side in cut_in if all(side is not one for one, _ in (*pairs, *floating))),
             tuple(side for side in takes if all(side is not other for _, other in pairs)),
             tuple(self._cuts(cut_in, takes, pairs)),
+            self._pieces(pairs),
         )
 
     def _joint(self, made: list[tuple[Standing, _Made]]) -> model.Joint:
@@ -136,6 +144,7 @@ class _Making:
             ),
             tuple(_side_of(side, standing) for standing, inside in made for side in inside.unfilled),
             tuple(_side_of(side, standing) for standing, inside in made for side in inside.unmet),
+            sum(inside.pieces for _, inside in made),
         )
 
     # what is named
@@ -149,7 +158,17 @@ class _Making:
             if known is not None and known.value is not None:
                 found[key] = known.value.value
                 self._look_at_size(key, found[key], size.must_be)
+            elif size.is_required and key not in self.joint.sizes and not self._hardware_may_say(key):
+                meaning = JOINTS[self.joint.kind].by_name[key].meaning
+                place = Place(self.path, on="key")
+                self.sums.say(place, f"the {self.joint.kind} {self.name} has no {key}", f"{key}: {meaning}")
         return found
+
+    def _hardware_may_say(self, key: str) -> bool:
+        """Whether it is there and only can't be worked out, which has been said."""
+        draft, name = self.sums.draft, self.joint.words.get("hardware", "")
+        lost = draft.is_lost(*self.path, key) or draft.is_lost(PROJECT_FILE, "hardware", name)
+        return lost or bool(from_hardware(self.joint, key, draft.written))
 
     def _look_at_size(self, key: str, size: Length, must_be: str) -> None:
         if (must_be and size < 0) or (must_be == "above zero" and size == 0):
@@ -240,6 +259,10 @@ class _Making:
                 except CantMove as wrong:
                     self.sums.say((*self.path, wrong.key), wrong.message, wrong.expected)
                     return
+
+    def _pieces(self, pairs: list[Pair]) -> int:
+        rule = self.family.pieces if self.joint.words.get("hardware") else None
+        return sum(rule(self.given, *pair) for pair in pairs) if rule else 0
 
     def _cuts(
         self, cut_in: list[Side], takes: list[Side], pairs: list[Pair]

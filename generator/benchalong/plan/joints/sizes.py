@@ -153,6 +153,13 @@ JOINT_SIZES: Mapping[str, Mapping[str, JointSize]] = {
         "width": JointSize(""),
         "depth": JointSize(""),
     },
-    "stay": {"play": _PLAY, "apart": JointSize("0", must_be="not below zero")},
+    "stay": {
+        "play": _PLAY,
+        "apart": JointSize("0", must_be="not below zero"),
+        "cut_in_at": JointSize(""),
+        "cut_in_across": JointSize(""),
+        "takes_at": JointSize(""),
+        "takes_across": JointSize(""),
+    },
 }
 """Every kind's sizes, as named after a dot: `frame.depth`."""

@@ -12,6 +12,7 @@ from benchalong.ground.problems import Finding, Level
 from benchalong.ground.shown import shown
 from benchalong.plan.model import Axis, Cut, Part, Plan
 from benchalong.reading.written import PROJECT_FILE
+from benchalong.workings.telling import cut_at
 
 PART_SIZES: dict[Axis, str] = {"along": "length", "across": "width", "down": "thickness"}
 """What a part measures along each axis."""
@@ -48,7 +49,7 @@ class Bench:
         return Finding(
             code,
             level,
-            Place((*path, key) if key else path),
+            cut_at(self.part.id, cut) if cut.joint or cut.hardware else Place((*path, key) if key else path),
             self.part.id,
             f"{self.part.name}: {message}",
             remedy,

@@ -82,4 +82,8 @@ def _opposite(surface: Surface) -> Surface:
     )
 
 
-FAMILY = Family(cut_in=goes_through, takes=holds)
+def how_many(joint: Given, side: Side, partner: Side) -> int:
+    return len(_points(joint, side, partner))
+
+
+FAMILY = Family(cut_in=goes_through, takes=holds, pieces=how_many)

@@ -10,9 +10,10 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from benchalong.ground.lengths import METRE, Length
+from benchalong.ground.lengths import METRE, Length, Point3
 from benchalong.plan.cuts.surfaces import SURFACES
 from benchalong.plan.joints.families.contact import axis_of
+from benchalong.plan.joints.families.holes import holes
 from benchalong.plan.joints.families.opening import opens_by
 from benchalong.plan.joints.family import CantMove, Family, Given, Loss
 from benchalong.plan.joints.member import Side
@@ -58,9 +59,8 @@ def turning(joint: Given, stays: Side, turns: Side) -> Moves:
 
 
 def _gains(joint: Given, side: Side, *, turns: Side) -> Iterable[Loss]:
-    try:
-        lies = _lies(joint, side)
-    except CantMove:
+    lies = _lies_or_none(joint, side)
+    if lies is None:
         return
     surface = SURFACES[side.surfaces[0]]
     for room in _leaves(joint, turns.member.room, lies):
@@ -74,6 +74,18 @@ def _gains(joint: Given, side: Side, *, turns: Side) -> Iterable[Loss]:
             "depth": joint["gain"],
         }
         yield Loss("mortise", side.surfaces, lengths)
+        yield from holes(joint, side, _screw_points(joint, side, room, lies))
+
+
+def _screw_points(joint: Given, side: Side, leaf: Room, lies: _Lies) -> Iterable[Point3]:
+    """Where its screws go in, counted from the middle of the leaf and away from the barrel."""
+    barrel, looks = axis_of(lies.barrel), axis_of(side.looks[0])
+    for bore in joint.bores:
+        point = [(near + far) / 2 for near, far in zip(*leaf, strict=True)]
+        point[lies.line] += bore.along
+        point[barrel] -= lies.barrel[barrel] * bore.across
+        point[looks] = _plane(side.member.room, side.looks[0])
+        yield point[0], point[1], point[2]
 
 
 def _lies(joint: Given, side: Side) -> _Lies:
@@ -127,4 +139,17 @@ def _called(way: Way) -> str:
     return next(name for name, other in WAYS.items() if other == way)
 
 
-FAMILY = Family(cut_in=gains, takes=gains_in_what_turns, apart="gap", moves=turning)
+def how_many(joint: Given, _: Side, turns: Side) -> int:
+    """As many as stand along what turns."""
+    lies, room = _lies_or_none(joint, turns), turns.member.room
+    return len(_starts(joint, room[0][lies.line], room[1][lies.line])) if lies else 0
+
+
+def _lies_or_none(joint: Given, side: Side) -> _Lies | None:
+    try:
+        return _lies(joint, side)
+    except CantMove:
+        return None
+
+
+FAMILY = Family(cut_in=gains, takes=gains_in_what_turns, apart="gap", moves=turning, pieces=how_many)

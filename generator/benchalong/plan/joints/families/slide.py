@@ -61,4 +61,9 @@ def _way_of(side: Side, run: Axis) -> Way:
     return (rows[0][column], rows[1][column], rows[2][column])
 
 
-FAMILY = Family(cut_in=groove, takes=nothing, apart="clearance", moves=sliding)
+def how_many(_: Given, __: Side, ___: Side) -> int:
+    """One on each side of a drawer."""
+    return 1
+
+
+FAMILY = Family(cut_in=groove, takes=nothing, apart="clearance", moves=sliding, pieces=how_many)

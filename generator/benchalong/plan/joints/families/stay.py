@@ -1,9 +1,15 @@
-"""What holds a lid or flap open, and stops it there. It is screwed on: nothing is cut for it."""
+"""What holds a lid or flap open, and stops it there.
+
+It is screwed on: nothing is cut for it but the holes of its screws, and those only where the plan says
+where its two plates sit. Most are marked from the stay itself, with the lid held open.
+"""
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from benchalong.plan.joints.families.opening import opens_by
-from benchalong.plan.joints.family import Family, Given, nothing
+from benchalong.plan.joints.family import Family, Given, Loss
 from benchalong.plan.joints.member import Side
 from benchalong.plan.model import Moves
 
@@ -13,4 +19,30 @@ def holding(joint: Given, _: Side, __: Side) -> Moves:
     return Moves("is held", "", "", angle=opens_by(joint))
 
 
-FAMILY = Family(cut_in=nothing, takes=nothing, apart="apart", faces=False, moves=holding)
+def on_what_stays(joint: Given, side: Side, partners: tuple[Side, ...]) -> Iterable[Loss]:
+    return _plate(joint, side, "cut_in") if partners else ()
+
+
+def on_what_moves(joint: Given, side: Side, partners: tuple[Side, ...]) -> Iterable[Loss]:
+    return _plate(joint, side, "takes") if partners else ()
+
+
+def _plate(joint: Given, side: Side, which: str) -> Iterable[Loss]:
+    at, across = (joint.sizes.get(f"{which}_{key}") for key in ("at", "across"))
+    if at is None or across is None:
+        return
+    for bore in joint.bores:
+        lengths = {"diameter": bore.diameter, "at": at + bore.along, "across": across + bore.across}
+        if bore.depth is None:
+            yield Loss("hole", side.surfaces[:1], lengths, {"depth": "through"}, name="screw hole")
+        else:
+            yield Loss("hole", side.surfaces[:1], {**lengths, "depth": bore.depth}, name="screw hole")
+
+
+def how_many(_: Given, __: Side, ___: Side) -> int:
+    return 1
+
+
+FAMILY = Family(
+    cut_in=on_what_stays, takes=on_what_moves, apart="apart", faces=False, moves=holding, pieces=how_many
+)

@@ -1,0 +1,20 @@
+"""Words with lengths in them, as text for whoever has no page: findings and tests."""
+
+from __future__ import annotations
+
+from benchalong.ground.lengths import Length
+from benchalong.ground.shown import Precision, System, shown
+from benchalong.trade.ways.model import Limit, Words
+
+
+def said(words: Words, units: System, precision: Precision) -> str:
+    """Each length in the system asked for, each limit as that system says it."""
+    return "".join(_piece(one, units, precision) for one in words)
+
+
+def _piece(piece: str | Length | Limit, units: System, precision: Precision) -> str:
+    if isinstance(piece, str):
+        return piece
+    if isinstance(piece, Limit):
+        piece = piece.inch if units == "inch" else piece.millimetre
+    return shown(piece, units, precision).text
