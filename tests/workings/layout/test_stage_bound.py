@@ -114,8 +114,8 @@ def bound(order: Order, *, is_proper: bool = False) -> int:
 
 
 def test_a_piece_is_not_counted_twice() -> None:
-    """A rail of 60 goes beside two sides of 45 end to end; the odd side would go beside such rails again, were
-    there more of them."""
+    """A rail of 60 goes beside two sides of 45 end to end; the odd side would go beside such rails again,
+    were there more of them."""
     pieces = (Piece("side", 45, 6, 2), Piece("rail", 60, 4, 2), Piece("odd side", 45, 7))
     order = Order((Board("board", 100, 10, 4),), pieces, rules=Rules(first=Way.ACROSS))
     assert (bound(order), bound(order, is_proper=True)) == (2, 3)
