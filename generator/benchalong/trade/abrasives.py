@@ -1,7 +1,7 @@
 """Abrasives: which grits, and how much wood a disc or quarter sheet sands before it is dull.
 
-Common practice, no source: grits go up by no more than half again, and hardwood dulls a disc of 125 or 150 mm, or
-a quarter sheet, after about half a square metre.
+Common practice, no source: grits go up by no more than half again, and hardwood dulls a disc of 125 or
+150 mm, or a quarter sheet, after about half a square metre.
 """
 
 from __future__ import annotations

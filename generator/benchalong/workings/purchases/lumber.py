@@ -1,4 +1,4 @@
-"""Boards to buy: board feet and cubic metres out of rough sizes, in lengths that are sold and can be carried."""
+"""Boards to buy: board feet and cubic metres out of rough sizes, in lengths that go into the car."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What a shopping list says. Amounts are exact; where one is rounded up to what is sold, its field says so."""
+"""What a shopping list says. Amounts are exact; where one is rounded up to what is sold, that is said."""
 
 from __future__ import annotations
 

@@ -73,7 +73,7 @@ def things_of(plan: Plan, blanks: Blanks, amounts: Amounts) -> Iterator[Thing]:
 
 
 def _finishes(plan: Plan, amounts: Amounts) -> Iterator[Thing]:
-    """One line a kind: each of its amounts is what would go on every face, so the largest is enough for all."""
+    """One line a kind: each amount is what would go on every face, so the largest is enough for all."""
     kinds: dict[str, list[str]] = {}
     for finish in plan.finish.values():
         kinds.setdefault(finish.what, []).append(finish.id)
