@@ -108,14 +108,14 @@ def test_two_leaves_before_they_are_cleaned_up(rough: str, kerf: str, inches: st
 @pytest.mark.parametrize(
     ("bought", "leaf_of", "is_enough"),
     [
-        ("4/4", "5/16", True), ("4/4", "11/32", False),
+        ("4/4", "1/4", True), ("4/4", "11/32", False),
         ("5/4", "3/8", True), ("5/4", "13/32", False),
         ("6/4", "1/2", True), ("6/4", "17/32", False),
         ("8/4", "3/4", True), ("8/4", "25/32", False),
     ],
 )  # fmt: skip
 def test_what_two_leaves_end_up_as(bought: str, leaf_of: str, is_enough: bool) -> None:
-    """Common practice, no source: 4/4 into two of 5/16 at most, 5/4 of 3/8, 6/4 of 1/2, 8/4 of 3/4 in."""
+    """Common practice, no source: 4/4 into two of 1/4 to 5/16, 5/4 of 3/8, 6/4 of 1/2, 8/4 of 3/4 in."""
     panel = part("4", "20", 2, thickness=f"{leaf_of} in", resaw=2)
     match = {"panels": written.Match(("panel",), "book match")}
     blank = only(blanks_of(stock=oak(buy=bought), parts={"panel": panel}, matches=match))

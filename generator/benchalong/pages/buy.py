@@ -20,11 +20,7 @@ from benchalong.trade.waste import Waste
 from benchalong.workings.purchases.model import Lumber, Sheets, Thing
 from benchalong.workings.purchases.purchases import PURCHASES
 
-STANDINGS = {
-    "common practice": "common practice, no source",
-    "memory": "from memory",
-    "said": "as the plan says",
-}
+STANDINGS = {"common practice": "common practice, no source", "memory": "from memory"}
 TITLES = {
     "turned": "Turned",
     "bought": "Bought as they are",
@@ -174,9 +170,8 @@ def _measures(makings: Makings, line: Lumber) -> Markup:
 
 
 def _waste(waste: Waste, of: Markup) -> Markup:
-    return Markup("{}, and {} % on top ({}; {})").format(
-        of, decimal(waste.added * 100, 1), waste.why, STANDINGS[waste.standing]
-    )
+    said = waste.why if waste.standing == "said" else f"{waste.why}; {STANDINGS[waste.standing]}"
+    return Markup("{}, and {} % on top ({})").format(of, decimal(waste.added * 100, 1), said)
 
 
 def _sheets(makings: Makings, line: Sheets) -> BuyLine:
