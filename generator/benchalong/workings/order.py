@@ -18,6 +18,8 @@ from benchalong.workings.floating import FLOATING
 from benchalong.workings.gaps import GAPS
 from benchalong.workings.groove_ends import GROOVE_ENDS
 from benchalong.workings.hardware import HARDWARE
+from benchalong.workings.holding.held import HELD
+from benchalong.workings.houses import HOUSES
 from benchalong.workings.jobs.jobs import JOBS
 from benchalong.workings.left_wood import LEFT_WOOD
 from benchalong.workings.meetings import MEETINGS
@@ -33,6 +35,7 @@ from benchalong.workings.solids import SOLIDS
 from benchalong.workings.swollen import SWOLLEN
 from benchalong.workings.touched import TOUCHED
 from benchalong.workings.touching import TOUCHING_CHECK
+from benchalong.workings.triangles import TRIANGLES
 from benchalong.workings.ways_out import WAYS_OUT
 from benchalong.workings.weights import WEIGHTS
 from benchalong.workings.woods import WOODS
@@ -48,6 +51,7 @@ WORKINGS: tuple[Working[Any], ...] = (
     CUT_CHECK,
     SOLIDS,
     PLACED,
+    TRIANGLES,
     CLASHES,
     MEETINGS,
     TOUCHING_CHECK,
@@ -66,10 +70,12 @@ WORKINGS: tuple[Working[Any], ...] = (
     FLOATING,
     ACROSS,
     GAPS,
+    HOUSES,
     SWOLLEN,
     WEIGHTS,
     AMOUNTS,
     PURCHASES,
     SAG,
+    HELD,
 )
 """Each after those it needs."""
