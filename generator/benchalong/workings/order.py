@@ -30,6 +30,7 @@ from benchalong.workings.never_used import NEVER_USED
 from benchalong.workings.placed import PLACED
 from benchalong.workings.placing_check import PLACING_CHECK
 from benchalong.workings.proportions import PROPORTIONS
+from benchalong.workings.purchases.purchases import PURCHASES
 from benchalong.workings.sag import SAG
 from benchalong.workings.solids import SOLIDS
 from benchalong.workings.swollen import SWOLLEN
@@ -75,6 +76,7 @@ WORKINGS: tuple[Working[Any], ...] = (
     SWOLLEN,
     WEIGHTS,
     AMOUNTS,
+    PURCHASES,
     SAG,
     HELD,
 )
