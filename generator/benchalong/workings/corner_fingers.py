@@ -2,7 +2,7 @@
 
 Wood between two cuts can't be narrower than the saw is thick: it would be gone with the second cut. So no
 pin, no narrow side of a tail and no finger may be. Fingers are reckoned with the shop's `kerf`, dovetails
-with a fine back saw. Tails that can't be made get no cuts, so the two parts clash as well; the clash says less.
+with a fine back saw. Tails that can't be made get no cuts, so the two parts clash as well.
 """
 
 from __future__ import annotations
