@@ -44,7 +44,7 @@ def _facts(makings: Makings, thing: Hardware) -> Iterator[tuple[str, Markup]]:
         yield "Held by", Markup.escape(f"{each}{plan.hardware[thing.held_by].name}{sides}")
     if thing.seated:
         where = dict.fromkeys(f"{plan.parts[one.part].name}, {one.side}" for one in thing.seated)
-        marks = marks_in_short(tuple(one.mark for one in thing.seated))
+        marks = marks_in_short(tuple(dict.fromkeys(one.mark for one in thing.seated)))
         yield "Sits on", Markup.escape(f"{'; '.join(where)} ({marks})")
     if thing.weight is not None:
         yield "Weighs", makings.shows.weight(thing.weight) + Markup(" each")
