@@ -19,6 +19,7 @@ from benchalong.workings.gaps import GAPS
 from benchalong.workings.groove_ends import GROOVE_ENDS
 from benchalong.workings.hardware import HARDWARE
 from benchalong.workings.holding.held import HELD
+from benchalong.workings.houses import HOUSES
 from benchalong.workings.jobs.jobs import JOBS
 from benchalong.workings.left_wood import LEFT_WOOD
 from benchalong.workings.meetings import MEETINGS
@@ -28,6 +29,7 @@ from benchalong.workings.never_used import NEVER_USED
 from benchalong.workings.placed import PLACED
 from benchalong.workings.placing_check import PLACING_CHECK
 from benchalong.workings.proportions import PROPORTIONS
+from benchalong.workings.purchases.purchases import PURCHASES
 from benchalong.workings.sag import SAG
 from benchalong.workings.solids import SOLIDS
 from benchalong.workings.swollen import SWOLLEN
@@ -68,9 +70,11 @@ WORKINGS: tuple[Working[Any], ...] = (
     FLOATING,
     ACROSS,
     GAPS,
+    HOUSES,
     SWOLLEN,
     WEIGHTS,
     AMOUNTS,
+    PURCHASES,
     SAG,
     HELD,
 )
