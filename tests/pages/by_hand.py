@@ -248,6 +248,9 @@ class Drawn:
     def year(self, part: str) -> Picture:
         return self._draw(f"The {part} over the year")
 
+    def in_grooves(self, joint: str, part: str) -> Picture:
+        return self._draw(f"The {part} in the grooves of {joint} over the year")
+
     def piece(self) -> Picture:
         return self._draw("The piece")
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 import shutil
 import tempfile
 from dataclasses import replace
@@ -359,6 +360,7 @@ def leaning(text: str, piece: str, turn: str) -> str:
     """The same project with the whole piece turned in one more assembly."""
     whole = f'  leaning: {{place: [{{assembly: {piece}, mark: W, turned: {turn}, at: ["0", "0", "0"]}}]}}\n'
     text = text.replace("\nassemblies:\n", f"\nassemblies:\n{whole}", 1)
+    text = re.sub(r"parts: \[(\w+/\w+), (\w+/\w+)\]", r"parts: [W/\1, W/\2]", text)  # marks in matches
     return text.replace(f"\npiece: {piece}\n", "\npiece: leaning\n")
 
 

@@ -13,6 +13,7 @@ from dataclasses import asdict, replace
 from fractions import Fraction
 from functools import cache, cached_property
 from hashlib import sha256
+from itertools import compress
 from pathlib import Path
 from typing import Any
 
@@ -23,11 +24,14 @@ from benchalong.ground.lengths import Length
 from benchalong.ground.store import Store
 from benchalong.plan.model import AssemblyId, Joint, Part, PartId, Plan, StepId
 from benchalong.trade.joints import KINDS, is_told
+from benchalong.trade.room import Frame
 from benchalong.workings.climate import CLIMATE
 from benchalong.workings.copies import COPIES
-from benchalong.workings.movement import MOVEMENT
+from benchalong.workings.floating import FLOATING
+from benchalong.workings.movement import MOVEMENT, Across
 from benchalong.workings.placed import PLACED
 from benchalong.workings.solids import SOLIDS, ShapeId, Solids
+from benchalong.workings.triangles import TRIANGLES, Piece, Triangle
 from benchalong.workings.ways_out import WAYS_OUT, TakenApart
 from benchalong.workings.working import Worked
 
@@ -44,7 +48,9 @@ class Drawings:
         """Three views with all sizes, of a part's only or first shape by the part's id, or of another."""
         plan = self._plan
         shown = f"{plan.precision!r} {plan.units} {plan.projection}"
-        kept = self._kept("part", (self._looks[shape], shown), lambda: self._draw_part(shape))
+        pieces = [p for one in self._worked[TRIANGLES] for p in one.pieces if p.shape == shape]
+        made_from = (self._looks[shape], shown, repr(pieces))
+        kept = self._kept("part", made_from, lambda: self._draw_part(shape, pieces))
         return Picture(**kept) if kept else None
 
     def small(self, shape: ShapeId) -> Picture | None:
@@ -58,14 +64,20 @@ class Drawings:
         moves = self._worked[MOVEMENT].parts.get(part)
         if moves is None or moves.is_slight:
             return None
-        climate, width, name = self._worked[CLIMATE], moves.width, self._plan.parts[part].name
-        states = (
-            (f"Driest, {_percent(climate.driest)}", width.driest),
-            (f"As made, {_percent(climate.made_at)}", width.made),
-            (f"Dampest, {_percent(climate.dampest)}", width.dampest),
-        )
+        states, name = self._states(moves.width), self._plan.parts[part].name
         made_from = (name, repr(states), f"{self._plan.precision!r} {self._plan.units}")
         kept = self._kept("year", made_from, lambda: self._draw_year(name, states))
+        return Picture(**kept) if kept else None
+
+    def in_grooves(self, joint: str, part: PartId) -> Picture | None:
+        """A panel in its grooves over the year; None for what doesn't lie loose between two."""
+        one = next((one for one in self._worked[FLOATING] if (one.joint, one.part) == (joint, part)), None)
+        if one is None or one.frame.depths[0] != one.frame.depths[1]:
+            return None
+        width = self._worked[MOVEMENT].parts[part].width
+        states, name = self._states(width), self._plan.parts[part].name
+        made_from = (name, f"{states!r} {one.frame!r}", f"{self._plan.precision!r} {self._plan.units}")
+        kept = self._kept("in grooves", made_from, lambda: self._draw_in_grooves(name, states, one.frame))
         return Picture(**kept) if kept else None
 
     def piece(self) -> PiecePicture | None:
@@ -97,8 +109,11 @@ class Drawings:
             return None
         title = self._plan.assemblies[assembly].name
         within = [mark for marks in taken.members.values() for mark in marks]
-        made_from = (title, repr(taken), *(self._stands[mark] for mark in within))
-        return _piece_picture(self._kept("apart", made_from, lambda: self._draw_apart(taken, title)))
+        triangles = self._triangles_on(assembly, within)
+        made_from = (title, repr(taken), repr(triangles), *(self._stands[mark] for mark in within))
+        return _piece_picture(
+            self._kept("apart", made_from, lambda: self._draw_apart(taken, title, triangles))
+        )
 
     def section(self, joint: str) -> Picture | None:
         """A cut through what a joint hides; None where it brings nothing together."""
@@ -112,9 +127,23 @@ class Drawings:
     def _picture_of(self, place: Place, touched: frozenset[PartId]) -> PiecePicture | None:
         standing_out = frozenset(copy.mark for copy in place.copies if copy.part in touched)
         title = self._plan.assemblies[place.of].name
-        made_from = (title, *(self._stands[copy.mark] for copy in place.copies), "", *sorted(standing_out))
+        triangles = self._triangles_on(place.of, [copy.mark for copy in place.copies])
+        if standing_out:
+            is_at_work = [any(piece.mark in standing_out for piece in one.pieces) for one in triangles]
+            triangles = tuple(compress(triangles, is_at_work))
+        stand = (self._stands[copy.mark] for copy in place.copies)
+        made_from = (title, repr(triangles), *stand, "", *sorted(standing_out))
         return _piece_picture(
-            self._kept("piece", made_from, lambda: self._draw_piece(place, standing_out, title))
+            self._kept("piece", made_from, lambda: self._draw_piece(place, standing_out, title, triangles))
+        )
+
+    def _triangles_on(self, assembly: AssemblyId, marks: Sequence[str]) -> tuple[Triangle, ...]:
+        """Those on sets of this assembly itself, in the place that these copies are of."""
+        inside = set(marks)
+        return tuple(
+            triangle
+            for triangle in self._worked[TRIANGLES]
+            if triangle.assembly == assembly and all(piece.mark in inside for piece in triangle.pieces)
         )
 
     # The store
@@ -166,14 +195,20 @@ class Drawings:
     def _solids(self) -> Solids:
         return self._worked[SOLIDS]
 
-    def _draw_part(self, shape: ShapeId) -> Picture | None:
+    def _draw_part(self, shape: ShapeId, pieces: Sequence[Piece]) -> Picture | None:
+        from benchalong.drawing.own_triangle import own_triangle
         from benchalong.drawing.part import part_drawing
 
         plan, part, solid = self._plan, self._solids.parts[shape], self._solids[shape]
         if solid.is_empty:
             return None
         return part_drawing(
-            part, solid, precision=plan.precision, units=plan.units, projection=plan.projection
+            part,
+            solid,
+            precision=plan.precision,
+            units=plan.units,
+            projection=plan.projection,
+            triangle=own_triangle(pieces),
         )
 
     def _draw_small(self, shape: ShapeId) -> Picture | None:
@@ -189,7 +224,29 @@ class Drawings:
         driest, made, dampest = (State(*state) for state in states)
         return year_picture(name, (driest, made, dampest), Plain(self._plan.units, self._plan.precision))
 
-    def _draw_piece(self, place: Place, standing_out: frozenset[str], title: str) -> PiecePicture | None:
+    def _states(self, width: Across) -> tuple[tuple[str, Length], ...]:
+        """Driest, as made and dampest."""
+        climate = self._worked[CLIMATE]
+        return (
+            (f"Driest, {_percent(climate.driest)}", width.driest),
+            (f"As made, {_percent(climate.made_at)}", width.made),
+            (f"Dampest, {_percent(climate.dampest)}", width.dampest),
+        )
+
+    def _draw_in_grooves(self, name: str, states: Sequence[tuple[str, Length]], frame: Frame) -> Picture:
+        from benchalong.drawing.groove_year import groove_year_picture
+        from benchalong.drawing.sheet import Plain
+        from benchalong.drawing.year import State
+
+        driest, made, dampest = (State(*state) for state in states)
+        plain = Plain(self._plan.units, self._plan.precision)
+        return groove_year_picture(
+            name, (driest, made, dampest), sight=frame.sight, depth=frame.depths[0], plain=plain
+        )
+
+    def _draw_piece(
+        self, place: Place, standing_out: frozenset[str], title: str, triangles: Sequence[Triangle]
+    ) -> PiecePicture | None:
         from benchalong.drawing.piece import piece_picture
 
         solids = {shape: self._solids[shape] for shape in sorted({copy.shape for copy in place.copies})}
@@ -197,15 +254,23 @@ class Drawings:
             return None
         names = {part.id: part.name for part in self._plan.parts.values()}
         return piece_picture(
-            place.copies, solids, names=names, title=title, standing_out=standing_out, woods=self._woods
+            place.copies,
+            solids,
+            names=names,
+            title=title,
+            standing_out=standing_out,
+            woods=self._woods,
+            triangles=triangles,
         )
 
-    def _draw_apart(self, taken: TakenApart, title: str) -> PiecePicture:
+    def _draw_apart(self, taken: TakenApart, title: str, triangles: Sequence[Triangle]) -> PiecePicture:
         from benchalong.drawing.apart import apart_picture
 
         names = {part.id: part.name for part in self._plan.parts.values()}
         copies = self._worked[COPIES]
-        return apart_picture(taken, copies, self._solids, names=names, title=title, woods=self._woods)
+        return apart_picture(
+            taken, copies, self._solids, names=names, title=title, woods=self._woods, triangles=triangles
+        )
 
     def _draw_section(self, joint: Joint) -> Picture | None:
         from benchalong.drawing.section import section_drawing

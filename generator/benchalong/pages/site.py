@@ -23,6 +23,7 @@ from benchalong.pages.shown import Shows
 from benchalong.pages.sizes import sizes_page
 from benchalong.pages.stage import stage_page
 from benchalong.pages.step import step_page
+from benchalong.pages.wood_page import wood_page
 from benchalong.pages.words import words_page
 from benchalong.plan.model import Stage
 
@@ -30,6 +31,7 @@ SINGLE: tuple[tuple[str, str, Callable[[Makings], object]], ...] = (
     ("index.html", "piece.html", piece_page),
     ("cut-list.html", "cut-list.html", cut_list_page),
     ("sizes.html", "sizes.html", sizes_page),
+    ("wood.html", "wood-page.html", wood_page),
     ("check.html", "check.html", check_page),
     ("questions.html", "questions.html", questions_page),
     ("words.html", "words.html", words_page),
@@ -42,6 +44,7 @@ NAVIGATION = (
     Link("index.html", "The piece"),
     Link("cut-list.html", "Cut list"),
     Link("sizes.html", "Sizes"),
+    Link("wood.html", "Wood"),
     Link("check.html", "Plan check"),
     Link("questions.html", "Questions"),
     Link("words.html", "Words"),

@@ -458,6 +458,43 @@ class Hardware:
 
 
 @dataclass(frozen=True)
+class Hanging:
+    """How the piece is held to a wall."""
+
+    rail: PartId
+    way: Literal["rail", "cleat"]
+    fixings: str
+    """The hardware that holds it."""
+    into: Literal["studs", "solid wall", "other"]
+    each_holds: Fraction | None
+    """Kilograms that one fixing carries by its maker's word."""
+    studs: Length
+    """How far apart studs stand, middle to middle."""
+    is_studs_assumed: bool
+    behind: Length
+    """What lies between the piece and what holds."""
+    is_behind_assumed: bool
+    load: Fraction | None
+    """Kilograms put in it; None where what its parts carry is all that is known."""
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class StandsFree:
+    """How the piece stands on the floor."""
+
+    carries: Fraction | None
+    """Kilograms of who stands or sits on it."""
+    on: tuple[PartId, ...]
+    restrained: bool
+    """Whether it is fixed to the wall against tipping."""
+    pull: Fraction
+    """Kilograms that may hang on an open door or drawer."""
+    is_pull_assumed: bool
+    note: str = ""
+
+
+@dataclass(frozen=True)
 class Jig:
     id: str
     name: str
@@ -506,6 +543,10 @@ class Air:
     """Of the wood itself; goes before the humidity, which goes before the climate."""
     celsius: Fraction | None = None
 
+    @property
+    def says_how_damp(self) -> bool:
+        return bool(self.climate or self.humidity or self.moisture)
+
 
 @dataclass(frozen=True)
 class Load:
@@ -532,6 +573,17 @@ class Shop:
     air: Air = Air()
     sawing: Sawing = field(default_factory=usual_sawing)
     """What cutting boards up is reckoned with."""
+
+
+@dataclass(frozen=True)
+class BuilderAir:
+    """One builder's own shop and house, as far as they say."""
+
+    handle: str
+    name: str
+    file: str
+    shop: Air = Air()
+    house: Air = Air()
 
 
 @dataclass(frozen=True)
@@ -708,9 +760,13 @@ class Plan:
     """The house the piece will stand in."""
     woods: Woods = field(default_factory=woods)
     """The trade's table with the author's own woods over it."""
+    builder_airs: tuple[BuilderAir, ...] = ()
+    """Of the builders who say something of theirs."""
     loads: Mapping[PartId, Load] = field(default_factory=dict)
     fitted: Mapping[PartId | AssemblyId, Fitted] = field(default_factory=dict)
     """Parts and assemblies that get their final size at the bench."""
+    hanging: Hanging | None = None
+    standing: StandsFree | None = None
     rates: Rates = field(default_factory=Rates)
     """What amounts are reckoned with."""
     boards: tuple[Board, ...] = ()

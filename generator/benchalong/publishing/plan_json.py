@@ -36,6 +36,7 @@ from benchalong.plan.model import (
     Tilt,
 )
 from benchalong.plan.quantity import Quantity
+from benchalong.publishing.held_json import held_json
 from benchalong.publishing.jobs_json import setups_json, task_json
 from benchalong.publishing.plain import Json, Plain, finding_json
 from benchalong.publishing.rough_json import RoughSays, price_json
@@ -43,10 +44,12 @@ from benchalong.publishing.wood_json import movement_json
 from benchalong.workings.amounts import AMOUNTS
 from benchalong.workings.cut_list import CUT_LIST, CutList
 from benchalong.workings.extent import EXTENT, Extent, Sides
+from benchalong.workings.holding.held import HELD
 from benchalong.workings.jobs.jobs import JOBS
 from benchalong.workings.meetings import MEETINGS, JointFit
 from benchalong.workings.order import WORKINGS
 from benchalong.workings.sag import SAG, Sag
+from benchalong.workings.triangles import TRIANGLES, Triangle
 from benchalong.workings.weights import WEIGHTS
 from benchalong.workings.working import Worked
 
@@ -98,10 +101,12 @@ def plan_data(plan: Plan, worked: Worked, marks: Marks, *, edition: str) -> Json
         "changes": [says.change(change) for change in plan.changes],
         "movement": movement_json(worked, says.plain),
         "amounts": says.amounts(worked),
+        "triangles": [says.triangle(triangle) for triangle in worked[TRIANGLES]],
         "fitted": [says.fitted(name, fitted) for name, fitted in plan.fitted.items()],
         "jobs": [task_json(task, says.plain) for task in worked[JOBS].tasks],
         "setups": setups_json(worked[JOBS], says.plain),
         "loads": [says.load(part, sag) for part, sag in worked[SAG].items()],
+        "held": held_json(plan, worked[HELD]),
         "findings": [finding_json(finding, marks, says.plain) for finding in worked.findings],
         "checked": [working.question for working in WORKINGS],
     }
@@ -142,6 +147,24 @@ class _Says:
                 "sawing": self.rough.sawing(plan.shop.sawing),
             },
             "ask": {"mail": plan.ask.mail, "board": plan.ask.board},
+        }
+
+    def triangle(self, triangle: Triangle) -> Json:
+        return {
+            "assembly": triangle.assembly,
+            "within": triangle.within,
+            "across": triangle.sides,
+            "points": triangle.points,
+            "pieces": [
+                {
+                    "mark": piece.mark,
+                    "part": piece.part,
+                    "shape": piece.shape,
+                    "on": piece.named,
+                    "carries": piece.carries,
+                }
+                for piece in triangle.pieces
+            ],
         }
 
     def assembly(self, assembly: Assembly, extent: Extent | None) -> Json:

@@ -6,6 +6,7 @@ from typing import Any
 
 from benchalong.workings.across import ACROSS
 from benchalong.workings.amounts import AMOUNTS
+from benchalong.workings.blanks.blanks import BLANKS
 from benchalong.workings.bulks import BULKS
 from benchalong.workings.clashes import CLASHES
 from benchalong.workings.climate import CLIMATE
@@ -17,6 +18,8 @@ from benchalong.workings.floating import FLOATING
 from benchalong.workings.gaps import GAPS
 from benchalong.workings.groove_ends import GROOVE_ENDS
 from benchalong.workings.hardware import HARDWARE
+from benchalong.workings.holding.held import HELD
+from benchalong.workings.houses import HOUSES
 from benchalong.workings.jobs.jobs import JOBS
 from benchalong.workings.left_wood import LEFT_WOOD
 from benchalong.workings.meetings import MEETINGS
@@ -31,6 +34,7 @@ from benchalong.workings.solids import SOLIDS
 from benchalong.workings.swollen import SWOLLEN
 from benchalong.workings.touched import TOUCHED
 from benchalong.workings.touching import TOUCHING_CHECK
+from benchalong.workings.triangles import TRIANGLES
 from benchalong.workings.ways_out import WAYS_OUT
 from benchalong.workings.weights import WEIGHTS
 from benchalong.workings.woods import WOODS
@@ -40,11 +44,13 @@ WORKINGS: tuple[Working[Any], ...] = (
     COPIES,
     EXTENT,
     CUT_LIST,
+    BLANKS,
     TOUCHED,
     NEVER_USED,
     CUT_CHECK,
     SOLIDS,
     PLACED,
+    TRIANGLES,
     CLASHES,
     MEETINGS,
     TOUCHING_CHECK,
@@ -63,9 +69,11 @@ WORKINGS: tuple[Working[Any], ...] = (
     FLOATING,
     ACROSS,
     GAPS,
+    HOUSES,
     SWOLLEN,
     WEIGHTS,
     AMOUNTS,
     SAG,
+    HELD,
 )
 """Each after those it needs."""
