@@ -11,6 +11,7 @@ from benchalong.ground.lengths import Length
 from benchalong.pages.cut_words import size_words
 from benchalong.pages.findings import FindingLine, found_about_part
 from benchalong.pages.makings import Makings, drawn, marks_in_short
+from benchalong.pages.rough import BlankShown, blanks_of_part
 from benchalong.pages.shell import Link, Shell
 from benchalong.pages.triangles import triangles_on
 from benchalong.pages.turned import turned_words
@@ -111,10 +112,12 @@ class PartPage:
     """Whether any of its sizes is shown rounded."""
     steps: tuple[Link, ...]
     """The steps that touch it, in the order of work."""
-    weight: str
+    weight: Markup
     """Of one copy; empty when it isn't known."""
     moves: MovesShown | None
     carries: CarriesShown | None
+    blanks: tuple[BlankShown, ...]
+    """What is cut out for it first."""
 
 
 def part_line(makings: Makings, part: PartId) -> PartLine:
@@ -187,6 +190,7 @@ def _page(makings: Makings, part: Part) -> PartPage:
         weight=part_weight(makings, part.id),
         moves=moves_shown(makings, part.id),
         carries=carries_shown(makings, part.id),
+        blanks=blanks_of_part(makings, part.id),
     )
 
 

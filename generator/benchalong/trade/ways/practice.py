@@ -36,8 +36,11 @@ MITRE_SAW_CLAMPED = _limit("12", "300")
 """Below this it is clamped, not held."""
 HANDS = _limit("6", "150")
 """Hands keep this far from any cutter, so this much wood is needed to hold on to."""
-TABLE_SHORTEST = _limit("12", "300")
-"""Run along a fence past a cutter: hands' distance, before the cutter and behind it."""
+TABLE_SHORTEST = _limit("8", "200")
+"""Run along a router table's fence."""
+TABLE_PUSHED = _limit("12", "300")
+"""Below this it takes push block and featherboards, so that both hands keep their distance from the
+cutter."""
 
 # How large
 
@@ -60,6 +63,12 @@ WHOLE_SHEET = _limit("36", "900")
 FENCE_REACH = _limit("24", "600")
 """Across from a table saw's fence to the cutter."""
 ROUTER_FENCE_REACH = _limit("12", "300")
+ROUTER_DEEPEST = _limit("2", "50")
+"""What usual straight cutters reach."""
+DRILL_DEEPEST = _limit("3", "75")
+"""What a drill press's spindle goes down."""
+PRESS_TALLEST = _limit("12", "300")
+"""A piece stood on its end under a drill press."""
 DRILL_REACH = _limit("6", "150")
 """From a drill press's column to the chuck's middle."""
 HAND_ROUTER_CUTTER = _limit("3/2", "38")
