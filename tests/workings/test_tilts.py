@@ -391,11 +391,19 @@ def test_a_stool_that_leans_by_20_degrees_is_sound_but_falls_over(tmp_path: Path
     file = tmp_path / "stool" / "project.yaml"
     turn = "{clockwise: 20, seen_from: front}"
     file.write_text(leaning(file.read_text(encoding="utf-8"), "stool", turn), encoding="utf-8")
-    assert {code for code, _ in codes(travel(tmp_path / "stool"))} == {"tips-over", "tips-when-stood-on"}
+    assert {code for code, _ in codes(travel(tmp_path / "stool"), with_room=True)} == {
+        "tips-over",
+        "tips-when-stood-on",
+    }
 
 
-def codes(found: Travelled) -> list[tuple[str, str]]:
-    return sorted((one.code, one.subject) for one in found.worked.findings)
+def codes(found: Travelled, *, with_room: bool = False) -> list[tuple[str, str]]:
+    """What is found; without what hangs on floor and wall, to which a leaning piece lies otherwise."""
+    return sorted(
+        (one.code, one.subject)
+        for one in found.worked.findings
+        if with_room or not {"standing", "hanging", "hardware"} & set(one.place.path[1:2])
+    )
 
 
 @pytest.mark.parametrize("path", all_cases()[3::9], ids=lambda path: path.stem)
