@@ -7,6 +7,7 @@ from functools import partial
 
 from markupsafe import Markup
 
+from benchalong.pages.boards import boards_page
 from benchalong.pages.check import check_page
 from benchalong.pages.cut_list import cut_list_page
 from benchalong.pages.data import Data, checks_script
@@ -29,6 +30,7 @@ from benchalong.plan.model import Stage
 SINGLE: tuple[tuple[str, str, Callable[[Makings], object]], ...] = (
     ("index.html", "piece.html", piece_page),
     ("cut-list.html", "cut-list.html", cut_list_page),
+    ("boards.html", "boards.html", boards_page),
     ("sizes.html", "sizes.html", sizes_page),
     ("check.html", "check.html", check_page),
     ("questions.html", "questions.html", questions_page),
@@ -41,6 +43,7 @@ SINGLE: tuple[tuple[str, str, Callable[[Makings], object]], ...] = (
 NAVIGATION = (
     Link("index.html", "The piece"),
     Link("cut-list.html", "Cut list"),
+    Link("boards.html", "Boards"),
     Link("sizes.html", "Sizes"),
     Link("check.html", "Plan check"),
     Link("questions.html", "Questions"),

@@ -35,10 +35,13 @@ from benchalong.plan.model import (
     Stock,
 )
 from benchalong.plan.quantity import Quantity
+from benchalong.publishing.boards_json import layouts_json
 from benchalong.publishing.plain import Json, Plain, finding_json
 from benchalong.publishing.rough_json import RoughSays, price_json
 from benchalong.publishing.wood_json import movement_json
 from benchalong.workings.amounts import AMOUNTS
+from benchalong.workings.blanks.blanks import BLANKS
+from benchalong.workings.boards.boards import BOARDS
 from benchalong.workings.cut_list import CUT_LIST, CutList
 from benchalong.workings.extent import EXTENT, Extent, Sides
 from benchalong.workings.meetings import MEETINGS, JointFit
@@ -93,6 +96,7 @@ def plan_data(plan: Plan, worked: Worked, marks: Marks, *, edition: str) -> Json
         "steps": [says.step(step) for step in plan.steps.values()],
         "questions": [says.question(question) for question in plan.questions.values()],
         "changes": [says.change(change) for change in plan.changes],
+        "layouts": layouts_json(worked[BOARDS](), worked[BLANKS], says.plain),
         "movement": movement_json(worked, says.plain),
         "amounts": says.amounts(worked),
         "fitted": [says.fitted(name, fitted) for name, fitted in plan.fitted.items()],

@@ -159,6 +159,11 @@ SHOP = Table(
         Key("temperature", Kind.TEMPERATURE, "how warm that air is; 20 C unless said"),
         Key("kerf", Kind.FORMULA, "how wide the saw cuts; 1/8 in or 3.2 mm unless said"),
         Key("trim", Kind.FORMULA, "what comes off each end of a board; 1 in or 25 mm unless said"),
+        Key(
+            "turns",
+            Kind.COUNT,
+            "in how many directions a board may be cut, one after the other; 2 for boards, 3 for sheets unless said",
+        ),
         Key("allowances", Kind.TABLE, "how much larger than finished a part is cut out"),
         Key("resaw", Kind.TABLE, "what sawing a board into leaves takes"),
         Key("jointer", Kind.TABLE, "what the jointer takes"),

@@ -6,6 +6,8 @@ from typing import Any
 
 from benchalong.workings.across import ACROSS
 from benchalong.workings.amounts import AMOUNTS
+from benchalong.workings.blanks.blanks import BLANKS
+from benchalong.workings.boards.boards import BOARDS
 from benchalong.workings.bulks import BULKS
 from benchalong.workings.clashes import CLASHES
 from benchalong.workings.climate import CLIMATE
@@ -63,5 +65,7 @@ WORKINGS: tuple[Working[Any], ...] = (
     WEIGHTS,
     AMOUNTS,
     SAG,
+    BLANKS,
+    BOARDS,
 )
 """Each after those it needs."""
