@@ -34,14 +34,14 @@ def with_cuts(*cuts: Cut, width: str = "60", length: str = "400") -> Project:
     return project(parts={"rail": part(width, length, count=1, cuts=cuts)})
 
 
-def placed(of: str, at: tuple[str, str, str] = ("0", "0", "0"), **given: str) -> Place:
+def placed(of: str, at: tuple[str, str, str] = ("0", "0", "0"), **given: object) -> Place:
     """A part with its length pointing up and its face to the front, unless told otherwise."""
     told = {"along": "up", "face": "front", "mark": "", "mirror": ""} | given
-    return Place("part", of, at=at, **told)
+    return Place("part", of, at=at, **told)  # type: ignore[arg-type]
 
 
-def nested(of: str, at: tuple[str, str, str] = ("0", "0", "0"), **given: str) -> Place:
-    return Place("assembly", of, at=at, **given)
+def nested(of: str, at: tuple[str, str, str] = ("0", "0", "0"), **given: object) -> Place:
+    return Place("assembly", of, at=at, **given)  # type: ignore[arg-type]
 
 
 def assembly(*place: Place) -> Assembly:

@@ -17,6 +17,7 @@ from benchalong.ground.shown import System
 from benchalong.plan import model, rough
 from benchalong.publishing.plain import Plain
 from benchalong.publishing.plan_json import plan_data, plan_json, schema_text
+from benchalong.workings.jobs import model as jobs
 from pages.joined import cupboard
 from publishing.shelf import shelf
 
@@ -132,6 +133,8 @@ def test_the_tables_that_were_promised_are_there() -> None:
         (model.Finish, "finish", {}),
         (model.Fitted, "fitted", {}),
         (model.Job, "job", {"kind": "job"}),
+        (jobs.Task, "task", {}),
+        (jobs.Setup, "setup", {}),
         (model.Change, "change", {}),
         (model.Stage, "stage", {}),
         (model.Step, "step", {"note_pictures": "note"}),

@@ -1,7 +1,7 @@
 """A board or sheet with what is cut from it: each blank with its letter, each cut with its number.
 
-A board is sixteen times as long as it is wide, so widths are drawn larger than lengths where letters would not
-fit otherwise, and the picture says how much. What finds no room is in the list beside the picture.
+A board is sixteen times as long as it is wide, so widths are drawn larger than lengths where letters would
+not fit otherwise, and the picture says how much. What finds no room is in the list beside the picture.
 """
 
 from __future__ import annotations
@@ -148,7 +148,7 @@ class _Sheet:
         return (left, y, right, y)
 
     def _number(self, cut: SawCut) -> None:
-        """In a ring on its line, at the first spot that is free; at the line's near end it is sought first."""
+        """In a ring on its line, at the first spot that is free, from the near end on."""
         for x, y in _along(self._line(cut)):
             if self._take((x - BUBBLE, y - BUBBLE, x + BUBBLE, y + BUBBLE)):
                 ring = svgwrite.shapes.Circle(

@@ -80,8 +80,8 @@ class Marks:
         return lines[mark.line - 1] if 0 < mark.line <= len(lines) else ""
 
     def _written(self, path: Path) -> Path:
-        """The path as written: a list of one may be written as that one alone."""
-        is_alone = path not in self.values and path[-1:] == (0,) and path[:-1] in self.insets
+        """The path as written: a list of one may be written as that one alone, a table as its one text."""
+        is_alone = path not in self.values and path[:-1] in self.insets
         return path[:-1] if is_alone else path
 
     def _around(self, path: Path) -> Mark:

@@ -8,8 +8,8 @@ from fractions import Fraction
 
 from markupsafe import Markup
 
-from benchalong.ground.words import in_sentence
 from benchalong.ground.shown import decimal
+from benchalong.ground.words import in_sentence
 from benchalong.pages.makings import Makings, drawn
 from benchalong.pages.shell import Link, Shell
 from benchalong.pages.stock import stock_words

@@ -4,6 +4,7 @@ until then."""
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from typing import cast
 
 from benchalong.ground.lengths import Length
@@ -43,19 +44,33 @@ def _fitted(entry: written.Part | written.Assembly, path: Path, sums: Reckoning)
         place = (*path, "cut_when", "measured", *own)
         sums.say(place, f"{path[-1]} can't be measured on itself", "what it meets")
     after = job_named(when.after, (*path, "cut_when", "after"), sums) if when.after else None
-    size, _, until = UNTIL.sub("\n", entry.leave.strip(), count=1).partition("\n")
-    leave = _left_on(size, (*path, "leave"), sums) if entry.leave else None
-    word, job = _until(until, (*path, "leave"), sums)
-    return model.Fitted(measured, after, leave, word, job, sums.follows(size) if entry.leave else ())
+    if entry.leave is None:
+        return model.Fitted(measured, after)
+    return _left_on(model.Fitted(measured, after), entry.leave, (*path, "leave"), sums)
 
 
-def _left_on(text: str, path: Path, sums: Reckoning) -> Length | None:
-    leave = sums.length(text, path)
-    if leave is not None and leave <= 0:
+def _left_on(fitted: model.Fitted, leave: written.Leave, path: Path, sums: Reckoning) -> model.Fitted:
+    """With what stays on. A size that isn't said is the one for both, or nothing."""
+    size, _, until = UNTIL.sub("\n", leave.both.strip(), count=1).partition("\n")
+    both = _over(size, (*path, "is"), sums) if size else Length(0)
+    wider = both if leave.width is None else _over(leave.width, (*path, "width"), sums)
+    longer = both if leave.length is None else _over(leave.length, (*path, "length"), sums)
+    if leave.until:
+        until_word, job = _until(leave.until, (*path, "until"), sums)
+    else:
+        until_word, job = _until(until, (*path, "is"), sums)
+    used = (text for text in (size, leave.width, leave.length) if text)
+    follows = tuple(sorted({name for text in used for name in sums.follows(text)}))
+    return replace(fitted, wider=wider, longer=longer, until=until_word, until_job=job, follows=follows)
+
+
+def _over(text: str, path: Path, sums: Reckoning) -> Length | None:
+    over = sums.length(text, path)
+    if over is not None and over <= 0:
         expected = "a length above zero: 1/16 in until hung"
-        sums.say(path, f"what is left on comes to {sums.shown(leave)}", expected)
+        sums.say(path, f"what is left on comes to {sums.shown(over)}", expected)
         return None
-    return leave
+    return over
 
 
 def _until(text: str, path: Path, sums: Reckoning) -> tuple[model.Until, model.Job | None]:

@@ -6,18 +6,20 @@ from collections import Counter
 from collections.abc import Mapping
 
 from benchalong.plan.reckoning import Reckoning
+from benchalong.plan.rows import entries
 from benchalong.reading.written import PROJECT_FILE, Part, Place
 
 
 def marks_in(assembly: str, places: tuple[Place, ...], sums: Reckoning) -> tuple[str, ...]:
-    """One mark for each place; says so when one is given twice."""
+    """One mark for each copy; says so when one is given twice. Copies of a row are numbered from its mark."""
     _refuse_doubles(assembly, places, sums)
-    bases = [place.mark or base_mark(place, sums.draft.written.parts) for place in places]
-    unmarked = Counter(base for base, place in zip(bases, places, strict=True) if not place.mark)
-    taken = {place.mark for place in places if place.mark}
+    copies = tuple(entries(places))
+    bases = [entry.place.mark or base_mark(entry.place, sums.draft.written.parts) for entry in copies]
+    unmarked = Counter(base for base, entry in zip(bases, copies, strict=True) if not entry.own_mark)
+    taken = {entry.own_mark for entry in copies if entry.own_mark}
     marks: list[str] = []
-    for base, place in zip(bases, places, strict=True):
-        marks.append(place.mark or _free(base, taken, alone=unmarked[base] == 1))
+    for base, entry in zip(bases, copies, strict=True):
+        marks.append(entry.own_mark or _free(base, taken, alone=unmarked[base] == 1))
         taken.add(marks[-1])
     return tuple(marks)
 

@@ -246,6 +246,10 @@ class Placed:
     at: Point3
     follows: tuple[SizeName, ...] = ()
     """The named sizes its place follows from."""
+    touches: tuple[str, ...] = ()
+    """Marks within the same assembly of what it should stand against."""
+    index: int = 0
+    """Which place of its assembly it is, counted from 0 as written; copies of a row share theirs."""
 
 
 @dataclass(frozen=True)
@@ -544,8 +548,10 @@ class Fitted:
     """What it is measured on; nothing where wood is only left on."""
     after: Job | None = None
     """The job after which that can be measured."""
-    leave: Length | None = None
-    """How much wider and longer it stays until then; None where it isn't cut before it is measured."""
+    wider: Length | None = None
+    """How much wider it stays until then; None where it isn't cut before it is measured."""
+    longer: Length | None = None
+    """How much longer; None as well."""
     until: Until = "fitted"
     """What the wood is left on for, where no job says it: it is fitted to what it is measured on, it is glued
     in, its hinges hold it."""
@@ -554,7 +560,9 @@ class Fitted:
 
     def first_size(self, part: Part) -> tuple[Length, Length] | None:
         """(length, width) a part is cut to first; None where it isn't cut before it is measured."""
-        return None if self.leave is None else (part.length + self.leave, part.width + self.leave)
+        if self.wider is None or self.longer is None:
+            return None
+        return part.length + self.longer, part.width + self.wider
 
 
 @dataclass(frozen=True)

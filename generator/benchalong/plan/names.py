@@ -7,7 +7,7 @@ follows from it.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from benchalong.ground.marks import Path, Place
@@ -27,6 +27,10 @@ from benchalong.reading.written import PROJECT_FILE, Joint, Part, Project, Stock
 
 FITS = re.compile(r"fits +(\S+)\s*\Z")
 """`fits frame`: a size that is measured where it goes."""
+BETWEEN = re.compile(r"between +([A-Za-z]\S*)(?: +and +([A-Za-z]\S*))?\s*\Z")
+"""`between side`: the clear opening where it stands; two marks may be said as well."""
+THICK_IN = {"tongue and groove": "{0}.tongue_width", "dado": "{0}.width - 2*{0}.play"}
+"""What fits into a joint is so thick."""
 NO_SIZE = (None, "centred")
 """What stands for a joint's size and is none."""
 _MISSING = "?"
@@ -86,7 +90,7 @@ def _definitions(draft: Draft) -> Iterator[Defined]:
         yield Defined(f"{name}.width", part.width, (*path, "width"), is_length=True)
         yield Defined(f"{name}.length", part.length, (*path, "length"), is_length=True)
         yield Defined(
-            f"{name}.thickness", _part_thickness(part, project.stock), (*path, "thickness"), is_length=True
+            f"{name}.thickness", _part_thickness(part, project), (*path, "thickness"), is_length=True
         )
     for name, thing in project.hardware.items():
         for key, text in sizes_of_hardware(name, thing, project).items():
@@ -134,15 +138,24 @@ def _stock_thickness(name: str, stock: Stock) -> tuple[str | None, Path]:
     return stock.thickness if stock.measured is None else stock.measured, (PROJECT_FILE, "stock", name, key)
 
 
-def _part_thickness(part: Part, stock: Mapping[str, Stock]) -> str | None:
-    """Its own, or else its stock's."""
-    if part.thickness is not None or part.stock not in stock:
+def _part_thickness(part: Part, project: Project) -> str | None:
+    """Its own, that of the joint it fits, or else its stock's."""
+    if part.thickness is None:
+        return f"{part.stock}.thickness" if part.stock in project.stock else None
+    fits = FITS.match(part.thickness)
+    joint = project.joints.get(fits[1]) if fits else None
+    if fits is None or joint is None or joint.kind not in THICK_IN:
         return part.thickness
-    return f"{part.stock}.thickness"
+    return THICK_IN[joint.kind].format(fits[1])
+
+
+def is_measured(text: str) -> bool:
+    """Whether it is no formula: a size that is measured where the part stands."""
+    return bool(FITS.match(text) or BETWEEN.match(text))
 
 
 def _tree(entry: Defined, sums: Reckoning) -> Tree | None:
-    if entry.text is None or FITS.match(entry.text) or sums.draft.is_lost(*entry.path):
+    if entry.text is None or is_measured(entry.text) or sums.draft.is_lost(*entry.path):
         return None
     try:
         return parse(entry.text)

@@ -6,6 +6,7 @@ from benchalong.ground.marks import at
 from benchalong.plan.circles import in_order
 from benchalong.plan.draft import Draft
 from benchalong.plan.reckoning import Reckoning
+from benchalong.plan.rows import entries
 from benchalong.plan.walk import copies_of
 from benchalong.reading.written import PROJECT_FILE
 
@@ -54,7 +55,8 @@ def are_nested(draft: Draft) -> bool:
 def contents(draft: Draft) -> dict[str, list[str]]:
     """What is placed in each assembly, as often as it is, as written."""
     return {
-        name: [place.of for place in assembly.place] for name, assembly in draft.written.assemblies.items()
+        name: [entry.place.of for entry in entries(assembly.place)]
+        for name, assembly in draft.written.assemblies.items()
     }
 
 

@@ -105,7 +105,7 @@ class Reckoning:
                 self._refuse(self.directory.refuse(name, text), place)
         return not unknown
 
-    def length(self, text: str, path: Path) -> Length | None:
+    def length(self, text: str, path: Path | Place) -> Length | None:
         """The length the formula comes to, of either sign; None when it can't be worked out."""
         quantity = self.quantity(text, path)
         if quantity is None:

@@ -54,7 +54,7 @@ def find_shapes(draft: Draft) -> Draft:
     for name, makings in made.items():
         if not makings:
             part = draft.parts[name]
-            makings.append(_Making(part, part.cuts, _key(part.cuts)))
+            makings.append(_Making(part, part.cuts, key_of(part.cuts)))
     named = {id(making): shape for makings in made.values() for making, shape in _named(makings)}
     parts = {name: replace(draft.parts[name], cuts=makings[0].cuts) for name, makings in made.items()}
     copies = tuple(replace(making.copies[n], shape=named[id(making)].id) for making, n in order)
@@ -70,11 +70,11 @@ def _put(
     for making in makings:
         for half_turn in HALF_TURNS:
             flip = mirror ^ half_turn
-            if _key(cuts, part.box, flip) == making.key:
+            if key_of(cuts, part.box, flip) == making.key:
                 _add(making, standing, part.box, flip, is_turned=bool(half_turn))
                 return making
     physical = tuple(flipped_cut(cut, part.box, mirror) for cut in cuts)
-    makings.append(_Making(part, physical, _key(physical)))
+    makings.append(_Making(part, physical, key_of(physical)))
     _add(makings[-1], standing, part.box, mirror, is_turned=False)
     return makings[-1]
 
@@ -104,7 +104,7 @@ def _hands(makings: list[_Making]) -> dict[int, Hand]:
     for first, making in enumerate(makings):
         for second in range(first + 1, len(makings)):
             other = makings[second]
-            if any(_key(making.cuts, making.part.box, MIRRORED ^ half) == other.key for half in HALF_TURNS):
+            if any(key_of(making.cuts, making.part.box, MIRRORED ^ half) == other.key for half in HALF_TURNS):
                 left, right = (
                     (first, second) if min(making.middles) <= min(other.middles) else (second, first)
                 )
@@ -112,7 +112,8 @@ def _hands(makings: list[_Making]) -> dict[int, Hand]:
     return hands
 
 
-def _key(cuts: tuple[Cut, ...], box: Point3 | None = None, flip: Flip = UNFLIPPED) -> Key:
+def key_of(cuts: tuple[Cut, ...], box: Point3 | None = None, flip: Flip = UNFLIPPED) -> Key:
+    """What cuts take away, of a part of this box flipped so: equal for what is the same wood to make."""
     prisms = (prism for cut in cuts for prism in cut.takes)
     if box is None or not flip:
         return frozenset(_canonical(prism) for prism in prisms)

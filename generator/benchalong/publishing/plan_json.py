@@ -36,6 +36,7 @@ from benchalong.plan.model import (
 )
 from benchalong.plan.quantity import Quantity
 from benchalong.publishing.boards_json import layouts_json
+from benchalong.publishing.jobs_json import setups_json, task_json
 from benchalong.publishing.plain import Json, Plain, finding_json
 from benchalong.publishing.rough_json import RoughSays, price_json
 from benchalong.publishing.wood_json import movement_json
@@ -44,6 +45,7 @@ from benchalong.workings.blanks.blanks import BLANKS
 from benchalong.workings.boards.boards import BOARDS
 from benchalong.workings.cut_list import CUT_LIST, CutList
 from benchalong.workings.extent import EXTENT, Extent, Sides
+from benchalong.workings.jobs.jobs import JOBS
 from benchalong.workings.meetings import MEETINGS, JointFit
 from benchalong.workings.order import WORKINGS
 from benchalong.workings.sag import SAG, Sag
@@ -100,6 +102,8 @@ def plan_data(plan: Plan, worked: Worked, marks: Marks, *, edition: str) -> Json
         "movement": movement_json(worked, says.plain),
         "amounts": says.amounts(worked),
         "fitted": [says.fitted(name, fitted) for name, fitted in plan.fitted.items()],
+        "jobs": [task_json(task, says.plain) for task in worked[JOBS].tasks],
+        "setups": setups_json(worked[JOBS], says.plain),
         "loads": [says.load(part, sag) for part, sag in worked[SAG].items()],
         "findings": [finding_json(finding, marks, says.plain) for finding in worked.findings],
         "checked": [working.question for working in WORKINGS],
@@ -301,6 +305,7 @@ class _Says:
             "mark": placed.mark,
             "turn": [list(row) for row in placed.turn],
             "at": [self.plain.length(way) for way in placed.at],
+            "touches": list(placed.touches),
         }
 
     def cut_list(self, cut_list: CutList) -> list[Json]:
@@ -473,7 +478,8 @@ class _Says:
             "name": name,
             "measured": list(fitted.measured),
             "after": self.job(fitted.after) if fitted.after else None,
-            "leave": self.plain.maybe(fitted.leave),
+            "wider": self.plain.maybe(fitted.wider),
+            "longer": self.plain.maybe(fitted.longer),
             "until": "" if fitted.until_job else fitted.until,
             "until_job": self.job(fitted.until_job) if fitted.until_job else None,
             "first_width": self.plain.maybe(first[1] if first else None),

@@ -52,7 +52,7 @@ class Kind(Enum):
     NAMED = "names, each with a table"
     JOBS = "a list of jobs, each with what it is done to"
     CORNERS = "a list of corners, [along, across]"
-    LEAVE = "a size, and until when: `1/16 in until hung`"
+    LEAVE = "a size, or a size and until when: `1/16 in until hung`"
 
 
 @dataclass(frozen=True)
@@ -162,7 +162,7 @@ SHOP = Table(
         Key(
             "turns",
             Kind.COUNT,
-            "in how many directions a board may be cut, one after the other; 2 for boards, 3 for sheets unless said",
+            "in how many directions one after the other a board may be cut; 2 unless said, 3 for sheets",
         ),
         Key("allowances", Kind.TABLE, "how much larger than finished a part is cut out"),
         Key("resaw", Kind.TABLE, "what sawing a board into leaves takes"),
@@ -269,7 +269,18 @@ FITTING = Table(
     shorthand="measured",
 )
 _CUT_WHEN = Key("cut_when", Kind.TABLE, "what it is measured on before it gets its final size")
-_LEAVE = Key("leave", Kind.LEAVE, "how much wider and longer it stays, and until when: `1/16 in until hung`")
+LEAVE = Table(
+    "what is left on",
+    (
+        Key("is", Kind.LEAVE, "how much wider and longer it stays, and until when: `1/16 in until hung`"),
+        Key("width", Kind.FORMULA, "how much wider, where that differs"),
+        Key("length", Kind.FORMULA, "how much longer, where that differs"),
+        Key("until", Kind.TEXT, "hung, fitted, glued, or a job: `glue up case`"),
+    ),
+    where="`leave:` of a part or assembly that gets its final size at the bench",
+    shorthand="is",
+)
+_LEAVE = Key("leave", Kind.TABLE, "what stays on until then: `1/16 in until hung`")
 
 PART = Table(
     "a part",
@@ -464,8 +475,20 @@ PLACE = Table(
         Key(
             "at",
             Kind.POINT,
-            "left, front, bottom corner of the room it takes up: [right, back, up]; none for what `fits`",
+            "left, front, bottom corner of the room it takes up: [right, back, up]; none for what `fits`. "
+            "Each a size, or where it stands by what is there: `right of SL`, `left of SR`, `behind BK`, "
+            "`in front of BK`, `on CB`, `under CT`, `between SL and SR` (in the middle), `middle of CB`, "
+            "`flush with front of SL`, `in from front of SL by 1/8 in`, `against front of BK`. "
+            "After these `by 1/16 in` leaves room, and `into shelf_dado` goes in as far as that joint takes",
         ),
+        Key(
+            "count",
+            Kind.COUNT,
+            "how many stand here in a row, marked S1, S2 …; in `at` then `spread between SL and SR` (equal "
+            "room between them all), or after a place `every 10 in` (from one to the next) or "
+            "`leaving 1 in` (clear room between them)",
+        ),
+        Key("touches", Kind.NAMES, "marks of what it should stand against; the check says where it doesn't"),
         Key("along", Kind.WORD, "of a part: which way its length points", words=DIRECTIONS),
         Key("face", Kind.WORD, "of a part: which way its face looks", words=DIRECTIONS),
         Key("mirror", Kind.WORD, "the mirror image; along and face say how it ends up", words=MIRRORS),

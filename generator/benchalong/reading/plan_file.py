@@ -25,6 +25,7 @@ from benchalong.reading.written import (
     Fitting,
     HandOver,
     Jig,
+    Leave,
     Look,
     Origin,
     Part,
@@ -152,7 +153,7 @@ def part(entry: Entry) -> Part:
         load=entry.one("load", wood.load, language.LOAD),
         cuts=entry.list_of("cuts", cut, language.CUT),
         cut_when=entry.one("cut_when", fitting, language.FITTING),
-        leave=entry.text("leave", Kind.LEAVE),
+        leave=entry.one("leave", left_on, language.LEAVE),
         note=entry.text("note"),
     )
 
@@ -161,12 +162,23 @@ def fitting(entry: Entry) -> Fitting:
     return Fitting(measured=entry.names("measured"), after=entry.text("after"))
 
 
+def left_on(entry: Entry) -> Leave:
+    if not any(key in entry for key in ("is", "width", "length")):
+        entry.lacks("is", entry.table.by_name["is"].meaning)
+    return Leave(
+        both=entry.text("is", Kind.LEAVE),
+        width=entry.formula("width"),
+        length=entry.formula("length"),
+        until=entry.text("until"),
+    )
+
+
 def assembly(entry: Entry) -> Assembly:
     return Assembly(
         name=entry.text("name"),
         place=entry.list_of("place", place, language.PLACE),
         cut_when=entry.one("cut_when", fitting, language.FITTING),
-        leave=entry.text("leave", Kind.LEAVE),
+        leave=entry.one("leave", left_on, language.LEAVE),
         note=entry.text("note"),
     )
 
@@ -186,6 +198,8 @@ def place(entry: Entry) -> Placing:
         along=entry.word("along"),
         face=entry.word("face"),
         mirror=entry.word("mirror"),
+        count=entry.count("count"),
+        touches=entry.names("touches"),
     )
 
 
@@ -206,7 +220,7 @@ def _fits(entry: Entry, key: str, kind: str) -> None:
         entry.tally.add(
             Place((*entry.path, key), on="key"),
             f"{key} is for parts; an assembly stands as it was put together",
-            expected="mark, at, mirror",
+            expected="mark, at, mirror, count, touches",
         )
 
 

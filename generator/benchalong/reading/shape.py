@@ -301,7 +301,8 @@ class Entry:
         if (
             len(self.path) > 2
             and isinstance(last, str)
-            and last not in ("origin", "shop", "house", "rates", "load", "cut_when", "ask", "look", *_SAWING)
+            and last
+            not in ("origin", "shop", "house", "rates", "load", "cut_when", "leave", "ask", "look", *_SAWING)
         ):
             return f"the {self.table.noun} {last}"
         return f"this {self.table.noun}"
@@ -442,6 +443,8 @@ _EXPECTED = dict.fromkeys((Kind.FORMULA, Kind.FORMULAS), "a size or a formula: s
 """What is expected where no text stands."""
 
 
+_SINGLE = ("origin", "shop", "house", "rates", "load", "cut_when", "leave", "ask", "look")
+"""Keys that hold one table of their own, not names that an author gave."""
 _SAWING = (
     "allowances", "resaw", "jointer", "planer", "board", "sheet", "turned", "glued_up",
 )  # fmt: skip

@@ -155,6 +155,17 @@ class Fitting:
 
 
 @dataclass(frozen=True)
+class Leave:
+    """What is left on, in width and in length, until when."""
+
+    both: str = ""
+    """As typed: `1/16 in until hung`."""
+    width: Formula | None = None
+    length: Formula | None = None
+    until: str = ""
+
+
+@dataclass(frozen=True)
 class Part:
     name: str = ""
     stock: Name = ""
@@ -173,8 +184,7 @@ class Part:
     load: Load | None = None
     cuts: tuple[Cut, ...] = ()
     cut_when: Fitting | None = None
-    leave: str = ""
-    """As typed: `1/16 in until hung`."""
+    leave: Leave | None = None
     note: str = ""
 
 
@@ -203,13 +213,18 @@ class Place:
     of: Name
     mark: str = ""
     at: tuple[Formula, Formula, Formula] | None = ("0", "0", "0")
-    """None for a part whose place follows from what it fits."""
+    """Each a formula, or a relation: `between SL and SR`. None for a part whose place follows from what
+    it fits."""
     along: str = ""
     """Which way the length points; parts only."""
     face: str = ""
     """Which way the face looks; parts only."""
     mirror: str = ""
     """`left to right`, `front to back`, `top to bottom`, or nothing."""
+    count: int | None = None
+    """How many stand here in a row; None for one."""
+    touches: tuple[Name, ...] = ()
+    """Marks of what it should stand against."""
 
 
 @dataclass(frozen=True)
@@ -217,7 +232,7 @@ class Assembly:
     name: str = ""
     place: tuple[Place, ...] = ()
     cut_when: Fitting | None = None
-    leave: str = ""
+    leave: Leave | None = None
     note: str = ""
 
 

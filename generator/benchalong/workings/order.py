@@ -19,6 +19,7 @@ from benchalong.workings.floating import FLOATING
 from benchalong.workings.gaps import GAPS
 from benchalong.workings.groove_ends import GROOVE_ENDS
 from benchalong.workings.hardware import HARDWARE
+from benchalong.workings.jobs.jobs import JOBS
 from benchalong.workings.left_wood import LEFT_WOOD
 from benchalong.workings.meetings import MEETINGS
 from benchalong.workings.movement import MOVEMENT
@@ -31,6 +32,7 @@ from benchalong.workings.sag import SAG
 from benchalong.workings.solids import SOLIDS
 from benchalong.workings.swollen import SWOLLEN
 from benchalong.workings.touched import TOUCHED
+from benchalong.workings.touching import TOUCHING_CHECK
 from benchalong.workings.ways_out import WAYS_OUT
 from benchalong.workings.weights import WEIGHTS
 from benchalong.workings.woods import WOODS
@@ -40,6 +42,7 @@ WORKINGS: tuple[Working[Any], ...] = (
     COPIES,
     EXTENT,
     CUT_LIST,
+    BLANKS,
     TOUCHED,
     NEVER_USED,
     CUT_CHECK,
@@ -47,9 +50,11 @@ WORKINGS: tuple[Working[Any], ...] = (
     PLACED,
     CLASHES,
     MEETINGS,
+    TOUCHING_CHECK,
     GROOVE_ENDS,
     LEFT_WOOD,
     WAYS_OUT,
+    JOBS,
     HARDWARE,
     MOVING,
     PLACING_CHECK,
@@ -65,7 +70,6 @@ WORKINGS: tuple[Working[Any], ...] = (
     WEIGHTS,
     AMOUNTS,
     SAG,
-    BLANKS,
     BOARDS,
 )
 """Each after those it needs."""

@@ -103,8 +103,7 @@ def placed_at(plan: Plan, copy: Copy, within: str = "") -> Place:
     """Where the author wrote the place of a copy, or of the assembly that brings it into another."""
     depth = len(within.split("/")) if within else 0
     assembly, mark = copy.assemblies[depth], copy.mark.split("/")[depth]
-    entries = plan.assemblies[assembly].placed
-    number = next((n for n, placed in enumerate(entries) if placed.mark == mark), 0)
+    number = next((placed.index for placed in plan.assemblies[assembly].placed if placed.mark == mark), 0)
     return Place((PROJECT_FILE, "assemblies", assembly, "place", number))
 
 

@@ -144,7 +144,7 @@ def test_at_says_which_of_two_openings() -> None:
         (
             "upright inner edge, rail inner edge",
             "rail inner edge",
-            "panel can't be fitted to frame: nothing of the joint stands on both sides of it",
+            "panel can't be fitted to frame: nothing of it stands on both sides",
         ),
     ],
 )
@@ -189,3 +189,69 @@ stages: {all: {title: All}}
 def test_a_place_that_fits_nothing_needs_its_at() -> None:
     text = frame().replace("mark: H, at: [0, 0, 0],", "mark: H,")
     assert "this place has no at" in understood(text)[1]
+
+
+CASE = """
+title: Case
+units: millimetre
+sizes: {{wide: 400, high: 600, deep: 250, thick: 20}}
+stock:
+  oak: {{kind: board, thickness: thick}}
+parts:
+  side: {{stock: oak, width: deep, length: high}}
+  top: {{stock: oak, width: deep, length: fits corner}}
+  shelf: {{stock: oak, width: deep - back_rabbet.width, length: fits dado}}
+  strip: {{stock: oak, width: 60, length: between side}}
+  backing: {{stock: oak, width: fits back_rabbet, length: fits back_rabbet, thickness: 6}}
+joints:
+  corner: {{kind: rabbet, cut_in: [side both ends inner face], takes: [top both ends], width: thick,
+    depth: 10, play: 1/2}}
+  dado: {{kind: dado, cut_in: [side inner face], takes: [shelf both ends], depth: 7, end_play: 1}}
+  back_rabbet: {{kind: rabbet, cut_in: [side back edge inner face, top back edge inner face],
+    takes: [backing both edges, backing both ends], width: 6, depth: 8, play: 1, glue: no}}
+assemblies:
+  case:
+    place:
+      - {{part: side, mark: L, at: [0, 0, 0], along: up, face: left}}
+      - {{part: side, mark: R, at: [wide - thick, 0, 0], along: up, face: right}}
+      - {{part: top, mark: T, at: [between L and R, 0, high - thick], along: right, face: up}}
+      - {{part: top, mark: B, at: [between L and R, 0, 0], along: right, face: down}}
+      - {{part: shelf, mark: S, at: [between L and R, 0, spread between B and T], along: right, face: up,
+          count: 2}}
+      - {{part: strip, mark: H, at: [right of L, in from back of L by 6, under T], along: right,
+          face: front}}
+      - {{part: backing, mark: K, {at}along: up, face: front}}
+stages: {{all: {{title: All}}}}
+"""
+
+
+@pytest.mark.parametrize("at", ["", "at: [between L and R, flush with back of L, between B and T], "])
+def test_in_rabbets_it_goes_in_by_their_depth_less_the_play(at: str) -> None:
+    plan = plan_of(CASE.format(at=at))
+    length = {part.id: part.length for part in plan.parts.values()}
+    assert length["top"] == 360 + 2 * (10 - Fraction(1, 2))
+    assert length["shelf"] == 360 + 2 * 6
+    assert length["strip"] == 360
+    assert plan.parts["backing"].width == 360 + 2 * 7
+    assert length["backing"] == 560 + 2 * 7
+    assert standing(plan, "K").bounding_box() == pytest.approx((13, 244, 13, 387, 250, 587))
+    assert clashes(plan) == []
+
+
+def test_in_a_frames_rabbet_the_width_is_what_it_goes_in_by() -> None:
+    """Cut into the inner edge from the back, as for glass: the width lies in the back."""
+    text = CASE.format(at="").replace("6, depth: 8", "8, depth: 6")
+    text = text.replace(
+        "[side back edge inner face, top back edge inner face]", "[side inner face back edge]"
+    )
+    text = text.replace(
+        "width: fits back_rabbet, length: fits back_rabbet", "width: fits back_rabbet, length: 500"
+    )
+    text = text.replace("mark: K, ", "mark: K, at: [between L and R, 244, between B and T], ")
+    assert plan_of(text).parts["backing"].width == 360 + 2 * (6 - 1)
+
+
+def test_a_panel_as_thick_as_its_groove_allows() -> None:
+    text = frame().replace("thickness: frame.width - 0.2 mm", "thickness: fits frame")
+    plan = plan_of(text.replace("    width: 6\n", "    width: 6\n    play: 0.1 mm\n"))
+    assert plan.parts["panel"].thickness == 6 - Fraction(1, 5)

@@ -29,6 +29,7 @@ from benchalong.plan.joints.sides import NotASide, find_surfaces
 from benchalong.plan.joints.sizes import JOINT_SIZES
 from benchalong.plan.joints.words import look_over_words
 from benchalong.plan.reckoning import Reckoning
+from benchalong.plan.rows import entries
 from benchalong.plan.stock import in_words
 from benchalong.plan.turns import Room, around
 from benchalong.plan.walk import Standing, walk
@@ -74,7 +75,7 @@ def join_parts(draft: Draft) -> Draft:
 def is_whole(draft: Draft) -> bool:
     """Whether everything that is placed has a place and a box, so that it can be looked at."""
     return draft.piece is not None and all(
-        len(assembly.placed) == len(draft.written.assemblies[name].place)
+        len(assembly.placed) == len(tuple(entries(draft.written.assemblies[name].place)))
         and all(placed.kind == "assembly" or placed.of in draft.boxes for placed in assembly.placed)
         for name, assembly in draft.assemblies.items()
     )

@@ -12,6 +12,7 @@ from benchalong.plan.joints.scopes import is_called
 from benchalong.plan.joints.sides import NotASide, Term, parse_side, split_side
 from benchalong.plan.marking import base_mark
 from benchalong.plan.reckoning import Reckoning
+from benchalong.plan.rows import is_row
 from benchalong.reading.written import Project
 
 Members = Mapping[str, tuple[Member, ...]]
@@ -107,7 +108,8 @@ def _parts_marked(mark: str, project: Project) -> Iterator[tuple[str, str]]:
         for place in assembly.place:
             if place.kind == "part" and place.of in project.parts:
                 given = place.mark or base_mark(place, project.parts)
-                if given == mark or (not place.mark and given == mark.rstrip("0123456789")):
+                is_numbered = not place.mark or is_row(place)
+                if given == mark or (is_numbered and given == mark.rstrip("0123456789")):
                     yield name, place.of
 
 

@@ -55,7 +55,8 @@ rough crosscut, crosscut to length: `length` is what is kept (along the piece).
 rip: `width` is the strip that is kept. resaw: `width` is the thickness that is kept.
 joint a face, joint an edge, plane to thickness: `depth` is what comes off. flush: `depth` is the step.
 glue up a panel: the piece is the panel, `count` its strips.
-groove, dado, rabbet, spline slot, hinge gain, notch: the wood taken.
+groove, dado, rabbet, spline slot: the wood taken. notch, hinge gain: the same; they run "thickness", so that
+`width` lies along the edge or end they are cut in.
 tongue, tenon: `width` is what is left standing between the cheeks, `depth` how far it stands; of a tenon
 `shoulders` says what its two narrow sides lose.
 holes: `width` and `length` are the diameter.
@@ -63,8 +64,9 @@ bevel: `width` into the face, `depth` down from it, `angle` from the face. taper
 the far end, over `length`. outline: the room that is sawn round.
 mitre: `angle` from square, over the surface whose run is given: run "width" slopes through the thickness (a
 case's corner), run "thickness" across the face (a frame's).
-tails, pins, fingers: `each` of them on one end, `width` the narrowest gap between them, `depth` how far they
-reach, `angle` their slope from the run of the grain.
+mortise, holes: the length goes along the run. tails, pins, fingers run "thickness": `each` of them on one
+end, `width` the narrowest gap between them, `depth` how far they reach, `angle` their slope from the run of
+the grain.
 """
 FAMILIES: tuple[Family, ...] = get_args(Family)
 MILLING: tuple[Family, ...] = (*FAMILIES[:8], "flush", "sand")
@@ -165,6 +167,8 @@ class Work:
     """How many of these in all: on how many pieces, or how many ends of pieces."""
     through: bool = False
     """Whether it goes out on the other side."""
+    is_frame: bool = False
+    """Of a spline slot: in a frame's mitre, which slopes across the face, and not in a case's."""
     cut_in: str = ""
     """The side it is cut in, in the part's own words: `edge a`. The first of its kind unless said."""
     near_side: str = ""
@@ -263,6 +267,8 @@ class Way:
     cutter: Cutter
     needs: tuple[str, ...] = ()
     """What it takes in addition, in words: `a sacrificial fence`."""
+    with_tools: tuple[Tool, ...] = ()
+    """Other tools it can't be finished without; no way is offered where they aren't at hand."""
     settings: tuple[Setting, ...] = ()
     guide: str = ""
     """What runs along the fence or guide: `face`; `face, then back`. Empty where there is none."""

@@ -10,9 +10,9 @@ from typing import Literal, cast
 from benchalong.ground.problems import Finding
 from benchalong.ground.store import Store
 from benchalong.plan.model import Plan, Stock
-from benchalong.workings.blanks.model import Blank, Blanks
 from benchalong.trade.rough import TURNS
 from benchalong.workings.blanks.blanks import BLANKS
+from benchalong.workings.blanks.model import Blank, Blanks
 from benchalong.workings.boards.kept import laid_out
 from benchalong.workings.boards.kinds import Kind, sold, there
 from benchalong.workings.boards.laying import Question, fits_none, order_of, sawn_of
@@ -37,7 +37,7 @@ def lay_out_boards(plan: Plan, worked: Worked) -> tuple[LaidOut, tuple[Finding, 
     """Laid out when first asked for; at once where the project names its boards, since then they may not
     suffice."""
     boards = cache(lambda: _boards(plan, worked[BLANKS], worked.store))
-    return boards, too_little(plan, worked[BLANKS], boards()) if plan.boards else ()
+    return boards, too_little(worked[BLANKS], boards()) if plan.boards else ()
 
 
 def _boards(plan: Plan, blanks: Blanks, store: Store | None) -> Boards:

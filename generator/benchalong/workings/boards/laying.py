@@ -73,9 +73,7 @@ def order_of(question: Question) -> whole.Order:
         whole.Piece(blank.id, of(blank.length), of(blank.width), blank.count, blank.grain == "free")
         for blank in question.blanks
     )
-    sets = tuple(
-        whole.MatchSet(each.blanks, WAYS[each.parted] if each.parted else None) for each in question.matched
-    )
+    sets = tuple(whole.MatchSet(each.blanks, WAYS[each.parted]) for each in question.matched if each.parted)
     first = whole.Way.ACROSS if question.crosscut_first else None
     return whole.Order(boards, pieces, sets, whole.Rules(of(question.kerf), question.turns, first))
 

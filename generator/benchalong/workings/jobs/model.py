@@ -14,6 +14,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
+from functools import cached_property
+from hashlib import sha256
 from typing import Literal, TypeAlias
 
 from benchalong.ground.lengths import Length
@@ -110,6 +112,13 @@ class Setup:
     """What lies on the table, or under the tool's sole."""
     needs: tuple[str, ...] = ()
     """What it takes in addition: `sacrificial fence`."""
+
+    @cached_property
+    def id(self) -> str:
+        """The machine and eight digits that say all the rest: equal exactly for equal setups."""
+        cutter, held = (self.cutter, self.cutter_width, self.settings), (self.guide, self.table, self.needs)
+        said = repr((self.machine, cutter, held))
+        return f"{self.machine.replace(' ', '-')}/{sha256(said.encode()).hexdigest()[:8]}"
 
     @property
     def angle(self) -> Fraction | None:

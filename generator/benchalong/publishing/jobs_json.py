@@ -1,0 +1,74 @@
+"""Jobs and setups as plain data, for `plan.json`."""
+
+from __future__ import annotations
+
+from benchalong.publishing.plain import Json, Plain
+from benchalong.workings.jobs.model import Number, Setup, Task, Tasks
+
+
+def task_json(task: Task, plain: Plain) -> Json:
+    return {
+        "id": task.id,
+        "kind": task.kind,
+        "title": task.title,
+        "called": list(task.called),
+        "parts": list(task.parts),
+        "marks": list(task.marks),
+        "count": task.count,
+        "shape": task.shape,
+        "joint": task.joint,
+        "assembly": task.assembly,
+        "cuts": [{"shape": cut.shape, "number": cut.number} for cut in task.cuts],
+        "sizes": [{"name": name, "length": plain.length(length)} for name, length in task.sizes],
+        "hardware": task.hardware,
+        "jig": task.jig,
+        "finish": task.finish,
+        "boards": task.boards,
+        "rows": [list(row) for row in task.rows],
+        "needs": [
+            {"first": need.first, "why": need.why, "rule": need.rule, "due": need.due} for need in task.needs
+        ],
+        "closes": [{"shut": list(closes.shut), "why": closes.why} for closes in task.closes],
+        "usual": task.usual,
+        "one_session": task.one_session,
+        "lies": task.lies,
+        "waits": task.waits,
+        "takes_off_marks": task.takes_off_marks,
+        "setup": task.setup.id if task.setup else None,
+        "minutes_to_set": float(task.minutes_to_set),
+        "minutes": float(task.minutes),
+        "cautions": list(task.cautions),
+    }
+
+
+def setups_json(tasks: Tasks, plain: Plain) -> list[Json]:
+    """Each once, in the order of the first task that has it."""
+    found: dict[Setup, list[str]] = {}
+    for task in tasks.tasks:
+        if task.setup:
+            found.setdefault(task.setup, []).append(task.id)
+    return [_setup(setup, ids, plain) for setup, ids in found.items()]
+
+
+def _setup(setup: Setup, ids: list[str], plain: Plain) -> Json:
+    return {
+        "id": setup.id,
+        "machine": setup.machine,
+        "cutter": setup.cutter,
+        "cutter_width": plain.maybe(setup.cutter_width),
+        "settings": [_number(number, plain) for number in setup.settings],
+        "guide": setup.guide,
+        "table": setup.table,
+        "needs": list(setup.needs),
+        "jobs": ids,
+    }
+
+
+def _number(number: Number, plain: Plain) -> Json:
+    return {
+        "key": number.key,
+        "name": number.name,
+        "length": plain.maybe(number.length),
+        "degrees": None if number.degrees is None else float(number.degrees),
+        "count": number.count,
+    }

@@ -1,0 +1,42 @@
+"""How long what was put on must dry, from an author's own words: `2 hours between coats`, `overnight`."""
+
+from __future__ import annotations
+
+import re
+
+from benchalong.plan.model import Finish
+
+HOUR, DAY = 60, 24 * 60
+NIGHT = 12 * HOUR
+WORDS = {
+    "a": 1,
+    "an": 1,
+    "one": 1,
+    "two": 2,
+    "three": 3,
+    "four": 4,
+    "five": 5,
+    "six": 6,
+    "eight": 8,
+    "twelve": 12,
+}
+UNITS = {"minute": 1, "hour": HOUR, "night": NIGHT, "day": DAY, "week": 7 * DAY}
+_WAIT = re.compile(rf"\b(\d+|{'|'.join(WORDS)})\s+({'|'.join(UNITS)})s?\b")
+_OVERNIGHT = re.compile(r"\bover\s?night\b")
+
+
+def minutes_in(text: str) -> int:
+    """The first wait a text names, in minutes; 0 where it names none. A night is reckoned as twelve hours."""
+    found, night = _WAIT.search(text.lower()), _OVERNIGHT.search(text.lower())
+    if night and (not found or night.start() < found.start()):
+        return NIGHT
+    if not found:
+        return 0
+    number = WORDS.get(found[1]) or int(found[1])
+    return number * UNITS[found[2]]
+
+
+def finish_waits(finish: Finish) -> int:
+    """Minutes that all its coats take to dry; overnight for each where nothing is said (common practice, no
+    source: what the tin says comes first)."""
+    return (finish.coats or 1) * (minutes_in(finish.wait) or NIGHT)

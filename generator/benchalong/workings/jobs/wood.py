@@ -1,0 +1,100 @@
+"""Tasks on a part's wood before any joint is cut: chosen, rough cut, milled, glued up from boards, sized."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from benchalong.ground.lengths import Length
+from benchalong.plan.model import Part
+from benchalong.workings.jobs.facts import Facts
+from benchalong.workings.jobs.model import Task
+
+DAY = 24 * 60
+
+
+def wood_tasks(facts: Facts) -> Iterator[Task]:
+    """Part by part of each kind of work, as it is done: all chosen, then all rough cut, and so on."""
+    parts = [facts.plan.parts[name] for name in facts.sawn]
+    boards = [part for part in parts if part.id in facts.of_boards]
+    yield from (_choose(part) for part in parts)
+    yield from (_rough(part) for part in parts)
+    yield from (_mill(part) for part in boards if not is_milled_late(facts, part))
+    for part in (part for part in parts if part.glued_up):
+        yield _boards(part)
+        yield _flush(part)
+    yield from (_mill(part) for part in boards if is_milled_late(facts, part))
+    yield from (_rip(facts, part) for part in parts if facts.is_cut_before(part.id))
+    yield from (_crosscut(facts, part) for part in parts if facts.is_cut_before(part.id))
+
+
+def is_milled_late(facts: Facts, part: Part) -> bool:
+    """Thin leaves are glued up first and planed thin as one: what floats in a groove."""
+    return bool(part.glued_up) and part.id in facts.floats
+
+
+def part_task(kind: str, part: Part, title: str, *called: str, **given: object) -> Task:
+    """A task on all copies of one part."""
+    told: dict[str, object] = {"id": f"{kind.replace(' ', '-')}/{part.id}", "parts": (part.id,)} | given
+    return Task(
+        kind=kind,
+        title=title,
+        called=(kind, *called),
+        marks=part.marks,
+        count=part.count,
+        **told,  # type: ignore[arg-type]
+    )
+
+
+def _choose(part: Part) -> Task:
+    return part_task("choose and mark", part, f"Choose the wood for {part.name} and mark it", usual=True)
+
+
+def _rough(part: Part) -> Task:
+    sizes = (("length", part.length), ("width", part.width))
+    return part_task("rough cut", part, f"Rough cut {part.name}", "rip", "crosscut", usual=True, sizes=sizes)
+
+
+def _mill(part: Part) -> Task:
+    return part_task(
+        "mill",
+        part,
+        f"Mill {part.name} flat, straight and to thickness",
+        sizes=(("thickness", part.thickness),),
+        one_session=True,
+        lies=True,
+        takes_off_marks="Milling takes off every mark on the faces. Mark the faces again as they come off.",
+    )
+
+
+def _boards(part: Part) -> Task:
+    title = f"Glue up the boards of {part.name}"
+    return part_task("glue up", part, title, boards=True, waits=DAY)
+
+
+def _flush(part: Part) -> Task:
+    off = "Planing the joints flush takes off the marks on that face."
+    return part_task("flush", part, f"Flush the glued {part.name}", "mill", usual=True, takes_off_marks=off)
+
+
+def _rip(facts: Facts, part: Part) -> Task:
+    _, width = first_size(facts, part)
+    return part_task("rip", part, f"Rip {part.name} to width", "cut", "mill", sizes=(("width", width),))
+
+
+def _crosscut(facts: Facts, part: Part) -> Task:
+    length, _ = first_size(facts, part)
+    off = "A mark on an end goes with the offcut."
+    return part_task(
+        "crosscut",
+        part,
+        f"Crosscut {part.name} to length",
+        "cut",
+        sizes=(("length", length),),
+        takes_off_marks=off,
+    )
+
+
+def first_size(facts: Facts, part: Part) -> tuple[Length, Length]:
+    """(length, width) it is sawn to first; its own where it isn't fitted."""
+    fitted = facts.fitted(part.id)
+    return (fitted.first_size(part) if fitted else None) or (part.length, part.width)

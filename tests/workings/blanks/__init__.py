@@ -1,0 +1,1 @@
+"""Rough sizes."""
