@@ -15,15 +15,20 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser, Page
 
+from benchalong.drawing.setup import setup_picture
 from benchalong.drawing.sheet import UNIT_WORDS
 from benchalong.drawing.text import number_text
+from benchalong.ground.lengths import INCH
 from benchalong.ground.marks import Marks
 from benchalong.ground.shown import SYSTEMS, Precision, System
 from benchalong.publishing.theme import chosen_in, load_theme
 from benchalong.road import Travelled, travel
+from benchalong.trade.ways.model import FAMILIES, Family
+from benchalong.trade.ways.table import ways
 from conftest import ROOT
 from drawing.made_pieces import made_piece
 from drawing.pictures import all_pictures, travel_text
+from trade.ways.works import WORKS, in_other_sizes
 
 pytestmark = pytest.mark.browser
 
@@ -107,6 +112,28 @@ def test_labels_of_a_project_keep_apart(project: str, paper: Callable[[str, int]
 @pytest.mark.parametrize("seed", range(MADE))
 def test_labels_of_made_pieces_keep_apart(seed: int, paper: Callable[[str, int], Page]) -> None:
     assert wrong_labels(travel_text(made_piece(seed)), paper) == []
+
+
+@pytest.mark.parametrize("family", FAMILIES)
+def test_labels_of_setups_keep_apart(family: Family, paper: Callable[[str, int], Page]) -> None:
+    precision = Precision(inch=INCH / 64)
+    pictures = {
+        f"{family} {size} {way.tool}": picture
+        for size, work in enumerate(in_other_sizes(WORKS[family]))
+        for units in SYSTEMS
+        for way in ways(work, units=units).ways
+        if (picture := setup_picture(work, way, units=units, precision=precision)) is not None
+    }
+    found: list[str] = []
+    for system in SYSTEMS:
+        figures = "".join(
+            f'<figure id="{name}">{in_system(picture.svg, system, precision)}</figure>'
+            for name, picture in pictures.items()
+        )
+        for width in WIDTHS[:1]:
+            said: Any = paper(figures, width).evaluate(MEASURE, SLACK)
+            found += [f"{system} {width}: {one}" for one in said]
+    assert found == []
 
 
 def test_an_overlap_would_be_seen(paper: Callable[[str, int], Page]) -> None:

@@ -106,9 +106,11 @@ def test_the_text_says_who_goes_which_way() -> None:
     door, whole = drawings.apart("door"), drawings.piece_apart()
     assert door is not None
     assert door.alt == (
-        "Door, pulled apart: Hinge stile H to the left, Meeting stile M to the right, Top rail T up"
-        " and Bottom rail B down, seen from the front, the right and above,"
+        "Door, pulled apart: hinge stile H to the left, meeting stile M to the right, top rail T up"
+        " and bottom rail B down, seen from the front, the right and above,"
         " with the mark of each part that shows."
+        " A triangle runs across their faces, its point up: H left half and M right half."
+        " A triangle runs across their faces, its point up: B base and T point."
     )
     assert whole is not None
     assert "pulled apart: LD to the front and RD to the front, seen" in whole.alt

@@ -35,6 +35,7 @@ from benchalong.plan.model import (
 )
 from benchalong.workings.copies import COPIES, Copy
 from benchalong.workings.solids import SOLIDS, Solid, Solids
+from benchalong.workings.triangles import TRIANGLES
 from benchalong.workings.working import Worked
 from drawing import cabinet
 from drawing.shop import part, slot
@@ -117,7 +118,7 @@ class NoSolids(Solids):
 def drawings(
     store: MemoryStore, plan: Plan = PLAN, copies: tuple[Copy, ...] = PLACED, solids: Solids | None = None
 ) -> Drawings:
-    results = {COPIES.name: copies, SOLIDS.name: solids or Solids(plan.parts)}
+    results = {COPIES.name: copies, SOLIDS.name: solids or Solids(plan.parts), TRIANGLES.name: ()}
     return Drawings(plan, Worked(results), store)
 
 

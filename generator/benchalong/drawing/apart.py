@@ -13,10 +13,12 @@ from benchalong.drawing.picture import PiecePicture
 from benchalong.drawing.piece import Apart, piece_picture, shortened
 from benchalong.drawing.pulled import Pulled
 from benchalong.ground.lengths import Point3
+from benchalong.ground.words import in_sentence
 from benchalong.plan.model import PartId
 from benchalong.workings.bodies import Floats
 from benchalong.workings.copies import Copy
 from benchalong.workings.solids import ShapeId, Solid
+from benchalong.workings.triangles import Triangle
 from benchalong.workings.ways_out import TakenApart
 
 MOST_THREADS = 60
@@ -34,6 +36,7 @@ def apart_picture(
     title: str,
     woods: Mapping[PartId, str] | None = None,
     eye: Eye = PIECE_EYE,
+    triangles: Sequence[Triangle] = (),
 ) -> PiecePicture:
     """`copies` are all of the piece, or those of this assembly's place, in the order of the piece.
 
@@ -48,7 +51,9 @@ def apart_picture(
     }
     units = {copy.mark: unit for unit, own in members.items() for copy in own}
     apart = Apart(places, units, _some(list(pulled.threads())), _said(pulled, names))
-    return piece_picture(shown, solids, names=names, title=title, woods=woods, eye=eye, apart=apart)
+    return piece_picture(
+        shown, solids, names=names, title=title, woods=woods, eye=eye, apart=apart, triangles=triangles
+    )
 
 
 def _some(threads: Sequence[Floats]) -> tuple[Floats, ...]:
@@ -71,7 +76,7 @@ def _said(pulled: Pulled, names: Mapping[PartId, str]) -> str:
 def _called(unit: str, own: Sequence[Copy], names: Mapping[PartId, str]) -> str:
     """The part's name; an inner assembly goes by its mark alone."""
     is_part = len(own) == 1 and own[0].mark == unit
-    return f"{names.get(own[0].part, own[0].part)} " if is_part else ""
+    return f"{in_sentence(names.get(own[0].part, own[0].part))} " if is_part else ""
 
 
 def _way_words(shift: Floats) -> str:

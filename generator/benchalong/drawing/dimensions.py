@@ -36,9 +36,10 @@ MOST_POSITIONS = 12
 """More places of corners and centres than this stand in a list, by letters."""
 
 
-def wanted_sizes(part: Part) -> Wanted:
-    """Each size once; equal cuts give their own sizes once and a note that they are alike."""
-    views = chosen_views(part)
+def wanted_sizes(part: Part, *, rather: str = "") -> Wanted:
+    """Each size once; equal cuts give their own sizes once and a note that they are alike. `rather` names the
+    edge to be shown where either would do."""
+    views = chosen_views(part, rather=rather)
     points = _points(part)
     told: set[tuple[object, ...]] = set()
     spans, rounds = list(_whole_sizes(part, views)), list[RoundSize]()
@@ -96,10 +97,13 @@ def _each_round(rounds: Sequence[RoundSize]) -> tuple[RoundSize, ...]:
     return tuple(kept.values())
 
 
-def chosen_views(part: Part) -> tuple[ViewName, ...]:
-    """The face, and of edges and ends the one with more cuts; edge a and end b when equal."""
+def chosen_views(part: Part, *, rather: str = "") -> tuple[ViewName, ...]:
+    """The face, and of edges and ends the one with more cuts; edge a, or the edge named, and end b when
+    equal."""
     seen = [surface for cut in part.cuts for surface in cut.surfaces]
-    edge: ViewName = "edge b" if seen.count("edge b") > seen.count("edge a") else "edge a"
+    edge: ViewName = (
+        "edge b" if seen.count("edge b") + (rather == "edge b") > seen.count("edge a") else "edge a"
+    )
     end: ViewName = "end a" if seen.count("end a") > seen.count("end b") else "end b"
     return ("face", edge, end)
 

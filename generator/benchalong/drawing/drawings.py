@@ -13,6 +13,7 @@ from dataclasses import asdict, replace
 from fractions import Fraction
 from functools import cache, cached_property
 from hashlib import sha256
+from itertools import compress
 from pathlib import Path
 from typing import Any
 
@@ -32,6 +33,7 @@ from benchalong.workings.copies import COPIES
 from benchalong.workings.movement import MOVEMENT
 from benchalong.workings.placed import PLACED
 from benchalong.workings.solids import SOLIDS, ShapeId, Solids
+from benchalong.workings.triangles import TRIANGLES, Piece, Triangle
 from benchalong.workings.ways_out import WAYS_OUT, TakenApart
 from benchalong.workings.working import Worked
 
@@ -48,7 +50,9 @@ class Drawings:
         """Three views with all sizes, of a part's only or first shape by the part's id, or of another."""
         plan = self._plan
         shown = f"{plan.precision!r} {plan.units} {plan.projection}"
-        kept = self._kept("part", (self._looks[shape], shown), lambda: self._draw_part(shape))
+        pieces = [p for one in self._worked[TRIANGLES] for p in one.pieces if p.shape == shape]
+        made_from = (self._looks[shape], shown, repr(pieces))
+        kept = self._kept("part", made_from, lambda: self._draw_part(shape, pieces))
         return Picture(**kept) if kept else None
 
     def small(self, shape: ShapeId) -> Picture | None:
@@ -112,8 +116,11 @@ class Drawings:
             return None
         title = self._plan.assemblies[assembly].name
         within = [mark for marks in taken.members.values() for mark in marks]
-        made_from = (title, repr(taken), *(self._stands[mark] for mark in within))
-        return _piece_picture(self._kept("apart", made_from, lambda: self._draw_apart(taken, title)))
+        triangles = self._triangles_on(assembly, within)
+        made_from = (title, repr(taken), repr(triangles), *(self._stands[mark] for mark in within))
+        return _piece_picture(
+            self._kept("apart", made_from, lambda: self._draw_apart(taken, title, triangles))
+        )
 
     def section(self, joint: str) -> Picture | None:
         """A cut through what a joint hides; None where it brings nothing together."""
@@ -127,9 +134,23 @@ class Drawings:
     def _picture_of(self, place: Place, touched: frozenset[PartId]) -> PiecePicture | None:
         standing_out = frozenset(copy.mark for copy in place.copies if copy.part in touched)
         title = self._plan.assemblies[place.of].name
-        made_from = (title, *(self._stands[copy.mark] for copy in place.copies), "", *sorted(standing_out))
+        triangles = self._triangles_on(place.of, [copy.mark for copy in place.copies])
+        if standing_out:
+            is_at_work = [any(piece.mark in standing_out for piece in one.pieces) for one in triangles]
+            triangles = tuple(compress(triangles, is_at_work))
+        stand = (self._stands[copy.mark] for copy in place.copies)
+        made_from = (title, repr(triangles), *stand, "", *sorted(standing_out))
         return _piece_picture(
-            self._kept("piece", made_from, lambda: self._draw_piece(place, standing_out, title))
+            self._kept("piece", made_from, lambda: self._draw_piece(place, standing_out, title, triangles))
+        )
+
+    def _triangles_on(self, assembly: AssemblyId, marks: Sequence[str]) -> tuple[Triangle, ...]:
+        """Those on sets of this assembly itself, in the place that these copies are of."""
+        inside = set(marks)
+        return tuple(
+            triangle
+            for triangle in self._worked[TRIANGLES]
+            if triangle.assembly == assembly and all(piece.mark in inside for piece in triangle.pieces)
         )
 
     # The store
@@ -181,14 +202,20 @@ class Drawings:
     def _solids(self) -> Solids:
         return self._worked[SOLIDS]
 
-    def _draw_part(self, shape: ShapeId) -> Picture | None:
+    def _draw_part(self, shape: ShapeId, pieces: Sequence[Piece]) -> Picture | None:
+        from benchalong.drawing.own_triangle import own_triangle
         from benchalong.drawing.part import part_drawing
 
         plan, part, solid = self._plan, self._solids.parts[shape], self._solids[shape]
         if solid.is_empty:
             return None
         return part_drawing(
-            part, solid, precision=plan.precision, units=plan.units, projection=plan.projection
+            part,
+            solid,
+            precision=plan.precision,
+            units=plan.units,
+            projection=plan.projection,
+            triangle=own_triangle(pieces),
         )
 
     def _draw_small(self, shape: ShapeId) -> Picture | None:
@@ -214,7 +241,9 @@ class Drawings:
         plain = Plain(self._plan.units, self._plan.precision)
         return sawn_picture(board, letters, what=what, names=names, plain=plain)
 
-    def _draw_piece(self, place: Place, standing_out: frozenset[str], title: str) -> PiecePicture | None:
+    def _draw_piece(
+        self, place: Place, standing_out: frozenset[str], title: str, triangles: Sequence[Triangle]
+    ) -> PiecePicture | None:
         from benchalong.drawing.piece import piece_picture
 
         solids = {shape: self._solids[shape] for shape in sorted({copy.shape for copy in place.copies})}
@@ -222,15 +251,23 @@ class Drawings:
             return None
         names = {part.id: part.name for part in self._plan.parts.values()}
         return piece_picture(
-            place.copies, solids, names=names, title=title, standing_out=standing_out, woods=self._woods
+            place.copies,
+            solids,
+            names=names,
+            title=title,
+            standing_out=standing_out,
+            woods=self._woods,
+            triangles=triangles,
         )
 
-    def _draw_apart(self, taken: TakenApart, title: str) -> PiecePicture:
+    def _draw_apart(self, taken: TakenApart, title: str, triangles: Sequence[Triangle]) -> PiecePicture:
         from benchalong.drawing.apart import apart_picture
 
         names = {part.id: part.name for part in self._plan.parts.values()}
         copies = self._worked[COPIES]
-        return apart_picture(taken, copies, self._solids, names=names, title=title, woods=self._woods)
+        return apart_picture(
+            taken, copies, self._solids, names=names, title=title, woods=self._woods, triangles=triangles
+        )
 
     def _draw_section(self, joint: Joint) -> Picture | None:
         from benchalong.drawing.section import section_drawing

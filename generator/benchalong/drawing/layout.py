@@ -12,6 +12,7 @@ from benchalong.drawing.board import Board
 from benchalong.drawing.labels import put_face_words, put_mark, put_view_name
 from benchalong.drawing.leaders import put_leader
 from benchalong.drawing.linework import Strips, linework, placed
+from benchalong.drawing.own_triangle import OwnTriangle
 from benchalong.drawing.placing import Side, Stretch, best_place, foreseen, put
 from benchalong.drawing.shorten import Strip, fitted, least_size
 from benchalong.drawing.text import NUMBER, number_width, text_width
@@ -49,6 +50,7 @@ class Scene:
     lines: dict[ViewName, ViewLines]
     precision: Precision
     projection: Projection
+    triangle: OwnTriangle | None = None
 
 
 @dataclass(frozen=True)
@@ -124,6 +126,10 @@ def _attempt(scene: Scene, stops: dict[Axis, list[float]], room: dict[Axis, floa
     scales = chosen_scales(scene, stops, room)
     strips = {axis: fitted(stops[axis], scale=scales[axis], room=room[axis]) for axis in AXES}
     lines = {view: linework(scene.part, scene.lines[view], view, strips) for view in scene.wanted.views}
+    if scene.triangle is not None:
+        for view, kinds in lines.items():
+            others = np.vstack([kinds["visible"], kinds["break"]])
+            kinds["triangle"] = scene.triangle.rows(view, strips, others)
     boards = {view: _board(view, strips, lines[view]) for view in scene.wanted.views}
     listed = _filled(scene, boards, strips)
     corners, width, height = _composed(scene, boards)

@@ -9,6 +9,7 @@ from benchalong.drawing.alt import drawing_alt
 from benchalong.drawing.board import Board
 from benchalong.drawing.dimensions import wanted_sizes
 from benchalong.drawing.layout import SHEET, Layout, Listed, Projection, Scene, laid_out
+from benchalong.drawing.own_triangle import OwnTriangle
 from benchalong.drawing.picture import Picture
 from benchalong.drawing.sheet import (
     Plain,
@@ -43,20 +44,27 @@ LARGER = {
 
 
 def part_drawing(
-    part: Part, solid: Solid, *, precision: Precision, units: System, projection: Projection
+    part: Part,
+    solid: Solid,
+    *,
+    precision: Precision,
+    units: System,
+    projection: Projection,
+    triangle: OwnTriangle | None = None,
 ) -> Picture:
     """Three views of a part with every size of its box and its cuts, for a phone's width and up.
 
     A size that finds no room beside the views stands in a list under them, with a letter at its place.
     """
-    wanted = wanted_sizes(part)
+    wanted = wanted_sizes(part, rather=triangle.side if triangle else "")
     lines = {view: view_lines(solid, view) for view in wanted.views}
-    scene = Scene(part, wanted, lines, precision, projection)
+    scene = Scene(part, wanted, lines, precision, projection, triangle)
     return _written(scene, laid_out(scene), Plain(units, precision))
 
 
 def _written(scene: Scene, layout: Layout, plain: Plain) -> Picture:
     alt = drawing_alt(scene.part, scene.wanted.views)
+    alt += f" {scene.triangle.said}" if scene.triangle else ""
     width = max(SHEET, layout.width)
     notes = list(_notes(scene, layout, width))
     rows = table_lines(scene.wanted.points)
@@ -79,6 +87,8 @@ def _add_view(
         add_lines(root, lines[kind].tolist(), kind, at=at)
     add_lines(root, board.thin, "thin", at=at)
     add_lines(root, lines["visible"].tolist(), "visible", at=at)
+    if "triangle" in lines:
+        add_lines(root, lines["triangle"].tolist(), "triangle", at=at)
     add_lines(root, board.grain, "grain", at=at)
     for word in board.words:
         add_word(root, word, at=at)
@@ -92,7 +102,8 @@ def _notes(scene: Scene, layout: Layout, width: float) -> Iterator[str]:
         yield from in_lines(text, size=WORD, width=width - SYMBOL_ROOM)
     if layout.larger:
         yield from in_lines(LARGER[layout.larger], size=WORD, width=width - SYMBOL_ROOM)
-    for note in scene.wanted.notes:
+    of_set = [scene.triangle.said] if scene.triangle else []
+    for note in (*scene.wanted.notes, *of_set):
         yield from in_lines(note, size=WORD, width=width - SYMBOL_ROOM)
 
 

@@ -22,6 +22,7 @@ from benchalong.drawing.inside import Around, Inside, well_inside
 from benchalong.drawing.pencil import pencil_strokes
 from benchalong.drawing.picture import PiecePicture
 from benchalong.drawing.pointers import PITCH, ROW, TEXT, Frame, Label, Pointed, Side, placed, slots, width_of
+from benchalong.drawing.set_marks import set_marks
 from benchalong.drawing.shading import Onto, bounds, path_data, shaded
 from benchalong.drawing.sheet import svg_root, svg_text
 from benchalong.drawing.text import in_lines
@@ -33,6 +34,7 @@ from benchalong.workings.bodies import Floats
 from benchalong.workings.copies import Copy
 from benchalong.workings.faces import FlatFaces, flat_faces
 from benchalong.workings.solids import ShapeId, Solid
+from benchalong.workings.triangles import Triangle
 
 WIDTH = 358.0
 """Of every picture of the piece, px."""
@@ -94,9 +96,11 @@ def piece_picture(
     woods: Mapping[PartId, str] | None = None,
     eye: Eye = PIECE_EYE,
     apart: Apart | None = None,
+    triangles: Sequence[Triangle] = (),
 ) -> PiecePicture:
     """These copies where they stand, `solids` by shape. `standing_out` has marks in full; `woods` one of
-    WOODS for each part; `apart` says where they stand when they are pulled apart.
+    WOODS for each part; `apart` says where they stand when they are pulled apart; of the `triangles` on sets
+    those are drawn that show.
 
     Raises ValueError when there is nothing to draw.
     """
@@ -112,18 +116,20 @@ def piece_picture(
     groups = _groups(shown)
     layout = _layout(surfaces, [(_label_text(group), group[0].inside.point) for group in groups])
     missing = _missing(marks, shown)
-    notes = [
-        line for note in _notes(missing, groups) for line in in_lines(note, size=TEXT, width=WIDTH - 2 * EDGE)
-    ]
+    standing = {copy.mark: body for copy, body in zip(copies, bodies, strict=True)}
+    on_sets = set_marks(triangles, standing, surfaces, eye=eye, scale=layout.onto.scale)
+    notes = _in_lines([*(mark.legend for mark in on_sets), *_notes(missing, groups)])
     height = layout.height + len(notes) * PITCH
     title += apart.said if apart is not None else ""
     alt = _alt(title, [copy for copy in copies if copy.mark in standing_out], names)
+    alt = " ".join([alt, *(mark.said for mark in on_sets)])
     stand_out = {number for number, copy in enumerate(copies) if copy.mark in standing_out}
     wood = {number: (woods or {}).get(copy.part, WOODS[0]) for number, copy in enumerate(copies)}
     svg = svg_root(width=WIDTH, height=height, alt=alt, kind="piece")
     _add_surfaces(svg, surfaces, layout.onto, wood, stand_out)
     if apart is not None:
-        _add_threads(svg, visible_parts(apart.threads, bodies, surfaces, eye), layout.onto)
+        _add_lines(svg, visible_parts(apart.threads, bodies, surfaces, eye), layout.onto, "thread")
+    _add_lines(svg, [line for mark in on_sets for line in mark.lines], layout.onto, "triangle")
     _add_labels(svg, layout.labels)
     _add_notes(svg, notes, layout.height)
     return PiecePicture(
@@ -233,6 +239,10 @@ def _notes(missing: Sequence[str], groups: Iterable[Sequence[_Shown]]) -> list[s
         notes.append(f"+{more[0]} after a mark: {more[0]} more of the same part.")
     if missing:
         notes.append(f"Out of sight here: {', '.join(missing)}.")
+    return notes
+
+
+def _in_lines(notes: Iterable[str]) -> list[str]:
     return [line for note in notes for line in in_lines(note, size=TEXT, width=WIDTH - 2 * EDGE)]
 
 
@@ -328,10 +338,10 @@ def _standing_out(surfaces: Sequence[Surface], onto: Onto, wood: Mapping[int, st
     return group
 
 
-def _add_threads(svg: Any, pieces: Sequence[Floats], onto: Onto) -> None:
+def _add_lines(svg: Any, pieces: Sequence[Floats], onto: Onto, kind: str) -> None:
     data = path_data([onto.points(piece) for piece in pieces], closed=False)
     if data:
-        svg.add(Path(d=data, class_="thread", debug=False))
+        svg.add(Path(d=data, class_=kind, debug=False))
 
 
 def _add_labels(svg: Any, labels: Sequence[Label]) -> None:

@@ -31,6 +31,7 @@ from benchalong.ground.shown import Precision, System
 from benchalong.plan.model import CutSize, Joint
 from benchalong.workings.bodies import Floats
 from benchalong.workings.placed import Placed
+from benchalong.workings.telling import called
 
 WIDTH = 300.0
 """Of the picture, px; more where sizes need it."""
@@ -133,7 +134,7 @@ def _notes(through: Through, width: float) -> list[str]:
 
 
 def _alt(through: Through) -> str:
-    one, other = (f"{lying.part.name} {lying.copy.mark}" for lying in through.lying)
+    one, other = (called(lying) for lying in through.lying)
     return f"{through.joint.name}: section through {one} and {other}, {SHEETS[through.normal][2]}."
 
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from benchalong.drawing.alt import listed
+from benchalong.ground.words import in_sentence
 from benchalong.pages.findings import FindingLine, found
 from benchalong.pages.makings import Makings, joint_name
 from benchalong.pages.play import PlayLine, play_of
@@ -17,6 +18,7 @@ from benchalong.reading.shape import counted
 from benchalong.workings.copies import COPIES
 from benchalong.workings.order import WORKINGS
 from benchalong.workings.placed import PLACED
+from benchalong.workings.telling import start
 from benchalong.workings.working import Working
 
 
@@ -80,13 +82,13 @@ def _needs_places(working: Working[Any]) -> bool:
 def _not_looked(makings: Makings) -> Iterator[str]:
     plan = makings.plan
     standing = {copy.part for copy in plan.copies}
-    loose = [part.name for part in plan.parts.values() if part.id not in standing]
+    loose = [in_sentence(part.name) for part in plan.parts.values() if part.id not in standing]
     if not plan.copies:
         yield "Nothing is placed yet, so these could not be asked:"
         yield from (working.question for working in WORKINGS if _needs_places(working))
     elif loose:
         stand, fit = ("stands", "it fits") if len(loose) == 1 else ("stand", "they fit")
-        yield f"{listed(loose)} {stand} nowhere in the piece, so whether {fit} was not looked at."
+        yield f"{start(listed(loose))} {stand} nowhere in the piece, so whether {fit} was not looked at."
     for joint in plan.joints.values() if plan.copies else ():
         if not joint.meetings:
             yield f"Nothing meets in the joint {joint_name(joint)}, so there was nothing to measure."

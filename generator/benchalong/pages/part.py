@@ -14,6 +14,7 @@ from benchalong.pages.findings import FindingLine, found_about_part
 from benchalong.pages.makings import Makings, drawn, marks_in_short
 from benchalong.pages.shell import Link, Shell
 from benchalong.pages.stock import stock_words
+from benchalong.pages.triangles import triangles_on
 from benchalong.pages.turned import turned_words
 from benchalong.pages.wood import CarriesShown, MovesShown, carries_shown, moves_shown, part_weight
 from benchalong.plan.model import Cut, Joint, Part, PartId, Shape, SizeName
@@ -83,6 +84,8 @@ class ShapeShown:
     turned: tuple[str, ...]
     """What is to be said of copies that are turned to stand in their place."""
     picture: Markup
+    triangle: tuple[str, ...]
+    """Which piece of the triangle on its set each copy carries."""
     cuts: tuple[CutShown, ...]
 
 
@@ -232,6 +235,7 @@ def _shapes(makings: Makings, part: Part) -> tuple[ShapeShown, ...]:
             marks=shape.marks,
             turned=turned_words(makings, shape),
             picture=drawn(makings.drawings.part(shape.id)),
+            triangle=triangles_on(makings, shape),
             cuts=tuple(cut_shown(makings, cut) for cut in shape.cuts),
         )
         for number, shape in enumerate(shapes, start=1)

@@ -14,6 +14,7 @@ from benchalong.pages.makings import Makings, drawn, marks_in_short
 from benchalong.pages.part import NamedSize, PartLine, named_size, part_line
 from benchalong.pages.shell import Link, Shell
 from benchalong.pages.stage import whole_time
+from benchalong.pages.triangles import triangles_in
 from benchalong.pages.wood import WoodShown, finish_takes, lifting_caution, wood_shown
 from benchalong.plan.model import Assembly, AssemblyId, Change, Finish, Hardware, PartId, Plan, Stage
 from benchalong.trade.cautions import ALWAYS, cautions_for
@@ -35,6 +36,8 @@ class AssemblyShown:
     """By itself; empty for the piece, which has its own."""
     apart: Markup
     """Pulled apart; empty for the piece, and where it has nothing that comes apart."""
+    triangles: tuple[str, ...]
+    """For each set in it, which part carries which piece of the triangle."""
     holds: tuple[str, ...]
     """The assemblies inside it, with their counts: `Door × 2`."""
     parts: tuple[InPlace, ...]
@@ -247,6 +250,7 @@ def _assembly(makings: Makings, assembly: Assembly, marks: tuple[str, ...]) -> A
         note=assembly.note,
         picture=Markup("") if is_piece else drawn(makings.drawings.assembly(assembly.id)),
         apart=Markup("") if is_piece else drawn(makings.drawings.apart(assembly.id)),
+        triangles=triangles_in(makings, assembly.id),
         holds=tuple(times(names[of].name, len(places)) for of, places in inside.items()),
         parts=tuple(
             InPlace(

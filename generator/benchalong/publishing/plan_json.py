@@ -49,6 +49,7 @@ from benchalong.workings.jobs.jobs import JOBS
 from benchalong.workings.meetings import MEETINGS, JointFit
 from benchalong.workings.order import WORKINGS
 from benchalong.workings.sag import SAG, Sag
+from benchalong.workings.triangles import TRIANGLES, Triangle
 from benchalong.workings.weights import WEIGHTS
 from benchalong.workings.working import Worked
 
@@ -101,6 +102,7 @@ def plan_data(plan: Plan, worked: Worked, marks: Marks, *, edition: str) -> Json
         "layouts": layouts_json(worked[BOARDS](), worked[BLANKS], says.plain),
         "movement": movement_json(worked, says.plain),
         "amounts": says.amounts(worked),
+        "triangles": [says.triangle(triangle) for triangle in worked[TRIANGLES]],
         "fitted": [says.fitted(name, fitted) for name, fitted in plan.fitted.items()],
         "jobs": [task_json(task, says.plain) for task in worked[JOBS].tasks],
         "setups": setups_json(worked[JOBS], says.plain),
@@ -145,6 +147,24 @@ class _Says:
                 "sawing": self.rough.sawing(plan.shop.sawing),
             },
             "ask": {"mail": plan.ask.mail, "board": plan.ask.board},
+        }
+
+    def triangle(self, triangle: Triangle) -> Json:
+        return {
+            "assembly": triangle.assembly,
+            "within": triangle.within,
+            "across": triangle.sides,
+            "points": triangle.points,
+            "pieces": [
+                {
+                    "mark": piece.mark,
+                    "part": piece.part,
+                    "shape": piece.shape,
+                    "on": piece.named,
+                    "carries": piece.carries,
+                }
+                for piece in triangle.pieces
+            ],
         }
 
     def assembly(self, assembly: Assembly, extent: Extent | None) -> Json:

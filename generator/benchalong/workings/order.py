@@ -33,6 +33,7 @@ from benchalong.workings.solids import SOLIDS
 from benchalong.workings.swollen import SWOLLEN
 from benchalong.workings.touched import TOUCHED
 from benchalong.workings.touching import TOUCHING_CHECK
+from benchalong.workings.triangles import TRIANGLES
 from benchalong.workings.ways_out import WAYS_OUT
 from benchalong.workings.weights import WEIGHTS
 from benchalong.workings.woods import WOODS
@@ -48,6 +49,7 @@ WORKINGS: tuple[Working[Any], ...] = (
     CUT_CHECK,
     SOLIDS,
     PLACED,
+    TRIANGLES,
     CLASHES,
     MEETINGS,
     TOUCHING_CHECK,

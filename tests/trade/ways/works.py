@@ -198,3 +198,27 @@ WORKS: dict[Family, Work] = {
     "sand": Work(family="sand", piece=SIDE, count=4),
 }
 """By kind of work."""
+
+
+def in_other_sizes(work: Work) -> tuple[Work, ...]:
+    """As it is, small, large, thick, and with sizes that no scale shows exactly."""
+    return (work, *(times(work, Fraction(factor)) for factor in ("1/2", "9/4", "10/7")))
+
+
+def times(work: Work, factor: Fraction) -> Work:
+    """Every length of it times a factor."""
+    size = work.piece
+    grown = replace(
+        size, length=size.length * factor, width=size.width * factor, thickness=size.thickness * factor
+    )
+    one, two = work.shoulders
+    return replace(
+        work,
+        piece=grown,
+        width=work.width * factor,
+        depth=work.depth * factor,
+        length=work.length * factor,
+        near=work.near * factor,
+        before=work.before * factor,
+        shoulders=(one * factor, two * factor),
+    )

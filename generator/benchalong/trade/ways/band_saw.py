@@ -73,7 +73,7 @@ def to_a_line(
                 length("guard", "Guard above the table", work.piece.thickness + asked.limit(GUARD_ABOVE)),
             ),
             guide="by eye to the line",
-            table="face",
+            table="back",
             passes=(work.piece.thickness,),
             does=(does, GUARD),
             accuracy=ACCURACY,

@@ -350,10 +350,13 @@ def end_cheeks(asked: Asked) -> Answered:
 
 def edge_cheeks(asked: Asked) -> Answered:
     work = asked.work
+    second = length("fence_2_back", "Fence to the blade, on edge, second cheek", work.width + work.near)
+    back = (second,) if work.far != work.near else ()
     settings = (
         length("fence_far", "Fence to the blade's far side, flat", work.depth),
         *heights(work),
         length("fence_2", "Fence to the blade, on edge", work.width + work.far),
+        *back,
         length("height_2", "Blade above the table, on edge", work.depth),
     )
     return way(

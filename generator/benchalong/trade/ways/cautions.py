@@ -14,10 +14,13 @@ from benchalong.trade.ways.practice import (
     HANDS,
     HEAVY_DEEP,
     JOINTER_PASS,
+    LONG_PIECE,
     MITRE_SAW_CLAMPED,
+    MITRE_SAW_SHORTEST,
     NARROW_STRIP,
     PLANER_SHORTEST,
     PUSH_STICK,
+    WHOLE_SHEET,
 )
 
 DEFERS: Words = (
@@ -55,6 +58,17 @@ OWN: Mapping[Tool, str] = {
 """What the general cautions don't have."""
 
 THROUGH_AT_THE_FENCE: tuple[Family, ...] = ("rip", "taper", "straight outline")
+BURIED_CUTS: tuple[Family, ...] = ("rabbet", "tongue", "tenon")
+"""Made with a cutter wider than the cut."""
+FED: tuple[Tool, ...] = (
+    "table saw",
+    "table saw with a stacked cutter",
+    "router table",
+    "band saw",
+    "jointer",
+    "planer",
+    "mitre saw",
+)
 SAWS: tuple[Tool, ...] = ("table saw", "table saw with a stacked cutter")
 
 
@@ -98,12 +112,22 @@ def _of_cut(work: Work, tool: Tool) -> Iterator[Words]:
         )
     if tool == "band saw" and work.family == "curved outline":
         yield ("Turn no tighter than the blade's width allows; back out of a cut only with the saw at rest.",)
+    if tool == "router table" and work.family in BURIED_CUTS:
+        yield ("A wide cutter turns slower: its maker says how fast.",)
     if work.family == "sand":
         yield ("Draw the dust off and wear a mask: fine dust of many woods harms lungs or skin.",)
 
 
 def _of_size(work: Work, tool: Tool) -> Iterator[Words]:
     piece = work.piece
+    if tool in FED and piece.length > LONG_PIECE.most:
+        yield (
+            "Longer than ",
+            LONG_PIECE,
+            ": have it carried level where it comes out, by stands or a second person.",
+        )
+    if tool in FED and piece.wood == "sheet" and min(piece.length, piece.width) >= WHOLE_SHEET.least:
+        yield ("A whole sheet is too much for one person at a machine: have help, or cut it down first.",)
     if tool in (*SAWS, "router table", "band saw") and piece.width < PUSH_STICK.least:
         yield (
             "This piece is ",
@@ -121,9 +145,14 @@ def _of_size(work: Work, tool: Tool) -> Iterator[Words]:
     if tool == "mitre saw" and piece.length < MITRE_SAW_CLAMPED.least:
         yield (
             "Clamp this piece to the saw, don't hold it: it is shorter than ",
+            LONG_PIECE,
             MITRE_SAW_CLAMPED,
+            MITRE_SAW_SHORTEST,
+            WHOLE_SHEET,
             ".",
         )
+    if tool == "mitre saw" and 0 < work.length < MITRE_SAW_SHORTEST.least:
+        yield ("The piece at the stop is short: take the stop away before the cut, or clamp that piece too.",)
     if tool == "mitre saw":
         yield ("Hands stay ", HANDS, " from the blade's line.")
     if tool == "planer":

@@ -54,6 +54,9 @@ TRACK_DEEPEST = _limit("2", "50")
 JIGSAW_DEEPEST = _limit("3/2", "38")
 STAND_TALLEST = _limit("24", "600")
 """A piece stood on its end at a table, against a tall fence."""
+LONG_PIECE = _limit("60", "1500")
+WHOLE_SHEET = _limit("36", "900")
+"""A sheet that is wider and longer than this is carried by two."""
 FENCE_REACH = _limit("24", "600")
 """Across from a table saw's fence to the cutter."""
 ROUTER_FENCE_REACH = _limit("12", "300")

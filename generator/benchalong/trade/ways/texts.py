@@ -11,14 +11,19 @@ CENTRED: Words = (
     " Its width follows the wood's thickness, so mill all of it together.",
 )
 ONE_FACE: Words = (
-    "Keep the same face to the fence for every piece, and mark that face. This cut isn't in the middle: a "
-    "piece "
-    "turned round is spoilt.",
+    "Keep the same side to the fence for every piece, and mark that side: what lies off the middle is "
+    "spoilt when "
+    "a piece is turned round.",
 )
 BURIED: Words = (
     "The cutter is wider than the cut. With the fence locked, raise the running cutter into the "
     "sacrificial fence; "
     "from then on the fence alone sets the width.",
+)
+IN_THE_FENCE: Words = (
+    "The cutter is wider than the cut and stands partly in the opening of the fence, so that the fence "
+    "alone sets "
+    "the width and the work is never between fence and cutter.",
 )
 BACKED: Words = ("A backing board behind the work keeps its far edge from tearing out.",)
 NO_OFFCUT: Words = (
