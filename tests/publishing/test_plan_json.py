@@ -133,7 +133,7 @@ def test_the_tables_that_were_promised_are_there() -> None:
         (model.Finish, "finish", {}),
         (model.Fitted, "fitted", {}),
         (model.Job, "job", {"kind": "job"}),
-        (jobs.Task, "task", {}),
+        (jobs.Task, "task", {"ways": "tools", "works": "sizes"}),
         (jobs.Setup, "setup", {}),
         (model.Change, "change", {}),
         (model.Stage, "stage", {}),

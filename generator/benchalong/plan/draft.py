@@ -80,6 +80,8 @@ class Draft:
     matches: Mapping[str, rough.Match] = field(default_factory=dict)
     loads: Mapping[str, model.Load] = field(default_factory=dict)
     brought_to_size: Mapping[str, model.Fitted] = field(default_factory=dict)
+    hanging: model.Hanging | None = None
+    standing: model.StandsFree | None = None
     rates: Rates = field(default_factory=Rates)
 
     @property

@@ -435,6 +435,43 @@ class Hardware:
 
 
 @dataclass(frozen=True)
+class Hanging:
+    """How the piece is held to a wall."""
+
+    rail: PartId
+    way: Literal["rail", "cleat"]
+    fixings: str
+    """The hardware that holds it."""
+    into: Literal["studs", "solid wall", "other"]
+    each_holds: Fraction | None
+    """Kilograms that one fixing carries by its maker's word."""
+    studs: Length
+    """How far apart studs stand, middle to middle."""
+    is_studs_assumed: bool
+    behind: Length
+    """What lies between the piece and what holds."""
+    is_behind_assumed: bool
+    load: Fraction | None
+    """Kilograms put in it; None where what its parts carry is all that is known."""
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class StandsFree:
+    """How the piece stands on the floor."""
+
+    carries: Fraction | None
+    """Kilograms of who stands or sits on it."""
+    on: tuple[PartId, ...]
+    restrained: bool
+    """Whether it is fixed to the wall against tipping."""
+    pull: Fraction
+    """Kilograms that may hang on an open door or drawer."""
+    is_pull_assumed: bool
+    note: str = ""
+
+
+@dataclass(frozen=True)
 class Jig:
     id: str
     name: str
@@ -688,6 +725,8 @@ class Plan:
     loads: Mapping[PartId, Load] = field(default_factory=dict)
     fitted: Mapping[PartId | AssemblyId, Fitted] = field(default_factory=dict)
     """Parts and assemblies that get their final size at the bench."""
+    hanging: Hanging | None = None
+    standing: StandsFree | None = None
     rates: Rates = field(default_factory=Rates)
     """What amounts are reckoned with."""
     boards: tuple[Board, ...] = ()

@@ -21,6 +21,7 @@ from benchalong.plan.builders import look_over_builders
 from benchalong.plan.cuts.resolving import resolve_cuts
 from benchalong.plan.draft import Draft
 from benchalong.plan.fitting import fit_parts
+from benchalong.plan.hardware.holding import take_holding
 from benchalong.plan.hardware.seating import seat_hardware
 from benchalong.plan.hardware.taking import take_hardware
 from benchalong.plan.joints.joining import join_parts
@@ -61,6 +62,7 @@ PASSES: tuple[Pass, ...] = (
     take_boards,
     take_matches,
     bring_to_size,
+    take_holding,
     take_things,
     take_texts,
     take_steps,
@@ -126,6 +128,8 @@ def _plan(draft: Draft) -> model.Plan:
         woods=draft.woods,
         loads=draft.loads,
         fitted=draft.brought_to_size,
+        hanging=draft.hanging,
+        standing=draft.standing,
         rates=draft.rates,
         boards=draft.boards,
         spares=project.spares,

@@ -37,7 +37,13 @@ def task_json(task: Task, plain: Plain) -> Json:
         "setup": task.setup.id if task.setup else None,
         "minutes_to_set": float(task.minutes_to_set),
         "minutes": float(task.minutes),
-        "cautions": list(task.cautions),
+        "cautions": [plain.words(caution) for caution in task.cautions],
+        "tools": list(dict.fromkeys(way.tool for way in task.ways)),
+        "too_small": [
+            {"tool": one.tool, "why": plain.words(one.reason), "instead": plain.words(one.instead)}
+            for one in task.too_small
+        ],
+        "laid_out": [_number(number, plain) for number in task.laid_out],
     }
 
 

@@ -15,6 +15,8 @@ from benchalong.ground.shown import SYSTEMS, Precision, System, decimal, shown
 from benchalong.pages.prose import Fills
 from benchalong.pages.shown import Shows
 from benchalong.plan.quantity import Quantity
+from benchalong.trade.ways.model import Words
+from benchalong.trade.ways.said import said
 
 Json: TypeAlias = dict[str, Any]
 
@@ -48,6 +50,10 @@ class Plain:
             "exact": str(quantity.value),
             "dimension": quantity.dimension,
         }
+
+    def words(self, words: Words) -> Json:
+        """The trade's words with lengths in them, as text in both systems."""
+        return {system: said(words, system, self._precision) for system in SYSTEMS}
 
     def prose(self, prose: Prose) -> Json:
         """Its text, sizes in the author's units; the same as safe HTML, links from the root; its sizes."""

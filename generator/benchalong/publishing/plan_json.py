@@ -36,6 +36,7 @@ from benchalong.plan.model import (
 )
 from benchalong.plan.quantity import Quantity
 from benchalong.publishing.boards_json import layouts_json
+from benchalong.publishing.held_json import held_json
 from benchalong.publishing.jobs_json import setups_json, task_json
 from benchalong.publishing.plain import Json, Plain, finding_json
 from benchalong.publishing.rough_json import RoughSays, price_json
@@ -45,6 +46,7 @@ from benchalong.workings.blanks.blanks import BLANKS
 from benchalong.workings.boards.boards import BOARDS
 from benchalong.workings.cut_list import CUT_LIST, CutList
 from benchalong.workings.extent import EXTENT, Extent, Sides
+from benchalong.workings.holding.held import HELD
 from benchalong.workings.jobs.jobs import JOBS
 from benchalong.workings.meetings import MEETINGS, JointFit
 from benchalong.workings.order import WORKINGS
@@ -107,6 +109,7 @@ def plan_data(plan: Plan, worked: Worked, marks: Marks, *, edition: str) -> Json
         "jobs": [task_json(task, says.plain) for task in worked[JOBS].tasks],
         "setups": setups_json(worked[JOBS], says.plain),
         "loads": [says.load(part, sag) for part, sag in worked[SAG].items()],
+        "held": held_json(plan, worked[HELD]),
         "findings": [finding_json(finding, marks, says.plain) for finding in worked.findings],
         "checked": [working.question for working in WORKINGS],
     }

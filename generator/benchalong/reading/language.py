@@ -664,6 +664,8 @@ PROJECT = Table(
         Key("joints", Kind.NAMED, "what gives parts that meet their matching cuts"),
         Key("assemblies", Kind.NAMED, "what is joined together, and where it stands"),
         Key("hardware", Kind.NAMED, "hinges, screws, knobs"),
+        Key("hanging", Kind.TABLE, "how it is held to a wall, and the load it is for"),
+        Key("standing", Kind.TABLE, "how it stands on the floor, and who it carries"),
         Key("jigs", Kind.NAMED, "what is made to help with the work"),
         Key("finish", Kind.NAMED, "what goes on the wood"),
         Key("changes", Kind.TABLES, "what was changed from the plan it comes from"),

@@ -12,6 +12,8 @@ from benchalong.ground.prose import WrittenProse
 from benchalong.reading import language, sawing, sawing_language, wood
 from benchalong.reading.cuts import cut
 from benchalong.reading.hardware import hardware
+from benchalong.reading.holding import hanging, standing
+from benchalong.reading.holding_language import HANGING, STANDING
 from benchalong.reading.joint_language import JOINT
 from benchalong.reading.joints import joint
 from benchalong.reading.language import Kind
@@ -73,6 +75,8 @@ def project(entry: Entry) -> Project:
         joints=entry.named("joints", joint, JOINT),
         assemblies=entry.named("assemblies", assembly, language.ASSEMBLY),
         hardware=entry.named("hardware", hardware, language.HARDWARE),
+        hanging=entry.one("hanging", hanging, HANGING),
+        standing=entry.one("standing", standing, STANDING),
         jigs=entry.named("jigs", jig, language.JIG),
         finish=entry.named("finish", finish, language.FINISH),
         changes=entry.list_of("changes", change, language.CHANGE),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from benchalong.reading import language as said
 from benchalong.reading import sawing_language as sawing
+from benchalong.reading.holding_language import HANGING, STANDING
 from benchalong.reading.joint_language import JOINTS
 from benchalong.reading.language import CUTS, Table
 
@@ -12,7 +13,8 @@ TABLES: tuple[Table, ...] = (
     sawing.JOINTER, sawing.PLANER, said.HOUSE, said.SPECIES, said.RATES, said.STOCK,
     said.PART,
     said.LOAD, sawing.TEST_PIECE, sawing.MATCH, *CUTS.values(), said.CORNER,
-    *JOINTS.values(), said.ASSEMBLY, said.PLACE, said.HARDWARE, said.HARDWARE_HOLE, said.SEAT, said.JIG,
+    *JOINTS.values(), said.ASSEMBLY, said.PLACE, said.HARDWARE, said.HARDWARE_HOLE, said.SEAT,
+    HANGING, STANDING, said.JIG,
     said.FINISH, said.CHANGE,
     said.HAND_OVER, said.LOOK, said.STAGE, said.STEP, said.AMISS, said.PICTURE, said.QUESTION, said.REPLY,
     said.BUILDER, sawing.BOARD, sawing.DEFECT,

@@ -284,6 +284,35 @@ class Hardware:
 
 
 @dataclass(frozen=True)
+class Hanging:
+    """How it is held to a wall."""
+
+    rail: Name = ""
+    way: str = "rail"
+    """rail or cleat."""
+    fixings: Name = ""
+    into: str = "studs"
+    """studs, solid wall or other."""
+    each_holds: Burden | None = None
+    studs: Formula | None = None
+    behind: Formula | None = None
+    load: Burden | None = None
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Standing:
+    """How it stands on the floor."""
+
+    carries: Burden | None = None
+    on: tuple[Name, ...] = ()
+    restrained: str = "no"
+    """yes or no."""
+    pull: Burden | None = None
+    note: str = ""
+
+
+@dataclass(frozen=True)
 class Jig:
     name: str = ""
     purpose: str = ""
@@ -587,6 +616,8 @@ class Project:
     joints: Mapping[Name, Joint] = field(default_factory=dict)
     assemblies: Mapping[Name, Assembly] = field(default_factory=dict)
     hardware: Mapping[Name, Hardware] = field(default_factory=dict)
+    hanging: Hanging | None = None
+    standing: Standing | None = None
     jigs: Mapping[Name, Jig] = field(default_factory=dict)
     finish: Mapping[Name, Finish] = field(default_factory=dict)
     changes: tuple[Change, ...] = ()

@@ -41,6 +41,13 @@ class Value:
     source: str = ""
 
 
+CONIFERS = frozenset((
+    "Abies", "Callitropsis", "Calocedrus", "Chamaecyparis", "Cupressus", "Juniperus", "Larix", "Picea",
+    "Pinus", "Pseudotsuga", "Sequoia", "Sequoiadendron", "Taxodium", "Taxus", "Thuja", "Tsuga",
+))  # fmt: skip
+"""Genera whose wood is called softwood, however hard it is."""
+
+
 @dataclass(frozen=True)
 class Species:
     name: str
@@ -67,6 +74,10 @@ class Species:
     stiffness: Value | None = None
     """Modulus of elasticity in bending at 12 percent moisture, in GPa."""
     note: str = ""
+
+    @property
+    def is_softwood(self) -> bool:
+        return self.latin.partition(" ")[0] in CONIFERS
 
 
 @dataclass(frozen=True)

@@ -312,7 +312,7 @@ def _into_wall(bench: _Bench, moving: Moving) -> Iterator[Finding]:
 
 
 def _hangs(plan: Plan) -> bool:
-    return any(
+    return plan.hanging is not None or any(
         job.kind == HANGS and plan.piece in job.assemblies
         for step in plan.steps.values()
         for job in step.does

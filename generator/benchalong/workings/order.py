@@ -19,6 +19,7 @@ from benchalong.workings.floating import FLOATING
 from benchalong.workings.gaps import GAPS
 from benchalong.workings.groove_ends import GROOVE_ENDS
 from benchalong.workings.hardware import HARDWARE
+from benchalong.workings.holding.held import HELD
 from benchalong.workings.jobs.jobs import JOBS
 from benchalong.workings.left_wood import LEFT_WOOD
 from benchalong.workings.meetings import MEETINGS
@@ -73,5 +74,6 @@ WORKINGS: tuple[Working[Any], ...] = (
     AMOUNTS,
     SAG,
     BOARDS,
+    HELD,
 )
 """Each after those it needs."""

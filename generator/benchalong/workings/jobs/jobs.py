@@ -11,6 +11,7 @@ from benchalong.ground.problems import Finding
 from benchalong.plan.model import Plan
 from benchalong.reading.written import PROJECT_FILE
 from benchalong.workings.jobs.cutting import cut_tasks, test_tasks
+from benchalong.workings.jobs.done_with import Shop, cant, take_ways
 from benchalong.workings.jobs.facts import Facts
 from benchalong.workings.jobs.finishing import (
     finish_tasks,
@@ -42,8 +43,11 @@ def find_jobs(plan: Plan, worked: Worked) -> tuple[Tasks, tuple[Finding, ...]]:
     tasks = {task.id: task for make in MAKERS for task in make(facts)}
     needs = _needs(Index(facts, tasks))
     findings = tuple(_without_circles(plan, needs))
-    made = (_closing(replace(tasks[one], needs=tuple(needs[one].values()))) for one in in_turn(needs))
-    return Tasks(tuple(made)), findings
+    turned = [_closing(replace(tasks[one], needs=tuple(needs[one].values()))) for one in in_turn(needs)]
+    made, undone = take_ways(facts, tuple(turned))
+    by_id = {task.id: task for task in made}
+    cant_be = tuple(cant(Shop(plan), by_id[one], refusals) for one, refusals in undone.items())
+    return Tasks(made, undone), (*findings, *cant_be)
 
 
 def _needs(index: Index) -> dict[TaskId, dict[TaskId, Need]]:

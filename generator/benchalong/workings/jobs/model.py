@@ -20,6 +20,7 @@ from typing import Literal, TypeAlias
 
 from benchalong.ground.lengths import Length
 from benchalong.plan.model import AssemblyId, CutKind, PartId, Surface
+from benchalong.trade.ways.model import Refusal, Way, Words, Work
 
 TaskId: TypeAlias = str
 Rule: TypeAlias = Literal[
@@ -184,8 +185,18 @@ class Task:
     """Once for the setup, however many tasks share it."""
     minutes: Fraction = Fraction(0)
     """For this task's copies, the machine being set."""
-    cautions: tuple[str, ...] = ()
-    """What can hurt, to be said before it."""
+    cautions: tuple[Words, ...] = ()
+    """What can hurt, to be said before it; lengths in them are shown in the reader's system."""
+    works: tuple[Work, ...] = ()
+    """What is asked of a tool: of a cut one, of milling the planing and before it the face and the edge.
+    Empty where no tool is asked. `trade.ways.table.ways` answers for any other set of tools."""
+    ways: tuple[Way, ...] = ()
+    """How it is done with the tools at hand, one for each of `works`; empty when one of them can't be."""
+    too_small: tuple[Refusal, ...] = ()
+    """Machines at hand that are refused because the piece is too small for safe hands, and what to do
+    instead."""
+    laid_out: tuple[Number, ...] = ()
+    """Numbers that are marked on the wood, not set on the machine: where a guide or a line goes."""
 
     @property
     def first(self) -> frozenset[TaskId]:
@@ -203,8 +214,8 @@ class Tasks:
     """All of the plan's work, in an order that can be carried out, though not the best one."""
 
     tasks: tuple[Task, ...]
-    undone: Mapping[TaskId, str] = field(default_factory=dict)
-    """Tasks that none of the tools at hand can do, and why."""
+    undone: Mapping[TaskId, tuple[Refusal, ...]] = field(default_factory=dict)
+    """Tasks that none of the tools at hand can do, and what each of them says to it."""
 
     @property
     def by_id(self) -> Mapping[TaskId, Task]:
