@@ -1,4 +1,5 @@
-"""No label or number lies on another or leaves its sheet: boxes as Chromium measures them, in both systems.
+"""No label or number lies on another or leaves its sheet, and no leader crosses a number or another leader:
+boxes as Chromium measures them, in both systems.
 
 Every picture of the examples, of the sample board and of 50 pieces made by rule, each at a phone's width
 and as large as a page shows it.
@@ -38,6 +39,8 @@ WIDTHS = (358, 720)
 """A phone's page, and the widest that a drawing is shown, in px."""
 SLACK = 0.5
 """Boxes that share less than this, in px, are beside each other."""
+LEADER_SLACK = 1.5
+"""A text's box has room above and below the letters: a leader may run so far in, in px."""
 LIVE = re.compile(r'(<text[^>]* data-mm="([^"]+)"[^>]*>)[^<]*')
 UNIT = re.compile(r"(<tspan[^>]*data-unit-word[^>]*>)[^<]*")
 
@@ -63,6 +66,69 @@ MEASURE = """slack => [...document.querySelectorAll('figure')].flatMap(figure =>
     });
     return wrong;
 })"""
+
+LEADERS = """slack => [...document.querySelectorAll('figure')].flatMap(figure => {
+    const wrong = [];
+    const lines = [...figure.querySelectorAll('path.leader')].flatMap(path => segments(path));
+    const groups = together(lines);
+    const texts = [...figure.querySelectorAll('text')].map(text => {
+        return {said: text.textContent, box: text.getBoundingClientRect()};
+    });
+    groups.forEach((one, n) => {
+        for (const {said, box} of texts)
+            if (one.some(line => through(line, box, slack)))
+                wrong.push(`${figure.id}: a leader through ${said}`);
+        for (const other of groups.slice(n + 1))
+            if (one.some(a => other.some(b => meet(a, b)))) wrong.push(`${figure.id}: two leaders cross`);
+    });
+    return wrong;
+
+    function segments(path) {
+        const there = path.getScreenCTM(), found = [];
+        let x = 0, y = 0;
+        const go = (u, v) => {
+            const a = new DOMPoint(x, y).matrixTransform(there);
+            const b = new DOMPoint(u, v).matrixTransform(there);
+            found.push([a.x, a.y, b.x, b.y]);
+            [x, y] = [u, v];
+        };
+        for (const [, letter, rest] of path.getAttribute('d').matchAll(/([MlLHV])([^MlLHV]*)/g)) {
+            const n = (rest.match(/-?(?:\\d+\\.?\\d*|\\.\\d+)/g) || []).map(Number);
+            if (letter === 'M') [x, y] = n;
+            if (letter === 'H') go(n[0], y);
+            if (letter === 'V') go(x, n[0]);
+            if (letter === 'L') for (let i = 0; i < n.length; i += 2) go(n[i], n[i + 1]);
+            if (letter === 'l') for (let i = 0; i < n.length; i += 2) go(x + n[i], y + n[i + 1]);
+        }
+        return found;
+    }
+    function together(lines) {
+        const groups = [];
+        const near = (a, b, c, d) => Math.hypot(a - c, b - d) < 0.3;
+        const joined = (s, t) => near(s[0], s[1], t[0], t[1]) || near(s[0], s[1], t[2], t[3])
+            || near(s[2], s[3], t[0], t[1]) || near(s[2], s[3], t[2], t[3]);
+        for (const line of lines) {
+            const mine = groups.filter(group => group.some(other => joined(line, other)));
+            const rest = groups.filter(group => !mine.includes(group));
+            groups.splice(0, groups.length, ...rest, [line, ...mine.flat()]);
+        }
+        return groups;
+    }
+    function through([a, b, c, d], box, slack) {
+        for (let i = 0; i <= 200; i++) {
+            const x = a + (c - a) * i / 200, y = b + (d - b) * i / 200;
+            const inside = x > box.left + slack && x < box.right - slack;
+            if (inside && y > box.top + slack && y < box.bottom - slack) return true;
+        }
+        return false;
+    }
+    function meet([ax, ay, bx, by], [cx, cy, dx, dy]) {
+        const turn = (px, py, qx, qy, rx, ry) => (qx - px) * (ry - py) - (qy - py) * (rx - px);
+        return turn(ax, ay, bx, by, cx, cy) * turn(ax, ay, bx, by, dx, dy) < 0
+            && turn(cx, cy, dx, dy, ax, ay) * turn(cx, cy, dx, dy, bx, by) < 0;
+    }
+})"""
+"""Each leader is what hangs together of the leaders' lines: a slanting line, its shelf, its arrowhead."""
 
 
 def in_system(svg: str, system: System, precision: Precision) -> str:
@@ -99,7 +165,9 @@ def wrong_labels(travelled: Travelled, paper: Callable[[str, int], Page]) -> lis
             for name, picture in pictures.items()
         )
         for width in WIDTHS:
-            said: Any = paper(figures, width).evaluate(MEASURE, SLACK * width / WIDTHS[0])
+            page = paper(figures, width)
+            said: Any = page.evaluate(MEASURE, SLACK * width / WIDTHS[0])
+            said += page.evaluate(LEADERS, LEADER_SLACK * width / WIDTHS[0])
             found += [f"{system} {width}: {one}" for one in said]
     return found
 
@@ -142,3 +210,20 @@ def test_an_overlap_would_be_seen(paper: Callable[[str, int], Page]) -> None:
     svg = f'<figure id="a"><svg class="drawing" viewBox="0 0 100 100">{texts}</svg></figure>'
     said: Any = paper(svg, 358).evaluate(MEASURE, SLACK)
     assert [one.split(",")[0] for one in said] == ["a: 12 on 34", "a: 56 leaves the sheet"]
+
+
+def test_a_crossing_would_be_seen(paper: Callable[[str, int], Page]) -> None:
+    """The measure itself: two leaders that cross, one through a number, and one that keeps clear of both."""
+    lines = (
+        '<path class="thin leader" d="M10 10L60 60M60 10l-50 50"/><path class="thin leader" d="M5 80H70V95"/>'
+    )
+    texts = '<text x="50" y="85">12</text><text x="75" y="30">34</text>'
+    svg = f'<figure id="a"><svg class="drawing" viewBox="0 0 100 100">{lines}{texts}</svg></figure>'
+    said: Any = paper(svg, 358).evaluate(LEADERS, LEADER_SLACK)
+    assert said == ["a: two leaders cross", "a: a leader through 12"]
+
+
+def test_there_are_leaders_to_look_at() -> None:
+    pictures = all_pictures(travel(ROOT / "content" / "step-stool"))
+    kinds = {name.split()[0] for name, picture in pictures.items() if "leader" in picture.svg}
+    assert {"part", "assembly", "apart", "step"} <= kinds

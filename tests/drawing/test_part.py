@@ -261,7 +261,7 @@ def test_numbers_are_live() -> None:
 LINE_KINDS = [
     ("plain", {"visible", "thin", "grain", "centre"}),
     ("stopped groove", {"visible", "hidden-line", "break", "thin", "grain", "centre"}),
-    ("holes", {"visible", "hidden-line", "centre", "thin", "grain"}),
+    ("holes", {"visible", "hidden-line", "centre", "thin", "thin leader", "grain"}),
 ]
 
 

@@ -10,9 +10,9 @@ from xml.etree import ElementTree
 
 import pytest
 
+from benchalong.drawing.board import cross
 from benchalong.drawing.picture import PiecePicture
 from benchalong.drawing.piece import piece_picture, shortened
-from benchalong.drawing.pointers import cross
 from benchalong.drawing.text import text_width
 from benchalong.workings.copies import Copy
 from benchalong.workings.solids import solid_of

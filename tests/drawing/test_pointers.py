@@ -10,6 +10,7 @@ import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
+from benchalong.drawing.board import cross, distance
 from benchalong.drawing.pointers import (
     PITCH,
     Frame,
@@ -17,8 +18,6 @@ from benchalong.drawing.pointers import (
     Pointed,
     Side,
     cheapest,
-    cross,
-    distance,
     placed,
     slots,
     width_of,

@@ -251,6 +251,9 @@ class Drawn:
     def sawn(self, group: str, number: int) -> Picture:
         return self._draw(f"Board {number} of {group}")
 
+    def in_grooves(self, joint: str, part: str) -> Picture:
+        return self._draw(f"The {part} in the grooves of {joint} over the year")
+
     def piece(self) -> Picture:
         return self._draw("The piece")
 

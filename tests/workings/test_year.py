@@ -13,10 +13,13 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from benchalong.ground.problems import Finding
+from benchalong.plan.moistures import Moistures
 from benchalong.road import Travelled, travel
+from benchalong.trade.moisture import CLIMATES
 from benchalong.workings.across import ACROSS
 from benchalong.workings.floating import FLOATING, floating_in
 from benchalong.workings.gaps import GAPS
+from benchalong.workings.houses import HOUSES
 from benchalong.workings.movement import NO_CHANGE, Shares
 from faults.catalogue import BASES
 
@@ -153,3 +156,59 @@ def test_boards_of_two_woods_edge_to_edge_part_in_thickness() -> None:
     ridge = next(finding for finding in found(travelled) if finding.code == "mixed-wood-ridge")
     assert ridge.level == "note"
     assert float(ridge.numbers["ridge"]) == pytest.approx(19 * 0.00185 * 4, abs=0.006)
+
+
+def test_every_named_house_is_looked_at_and_this_one_is_marked() -> None:
+    houses = panelled().worked[HOUSES]
+    assert [house.said for house in houses] == [climate.said for climate in CLIMATES.values()]
+    here = next(house for house in houses if house.is_here)
+    assert here.panels == panelled().worked[FLOATING]
+    coast = next(house for house in houses if "coast" in house.said)
+    assert (coast.moistures.driest, coast.moistures.dampest) == (F(8), F(12))
+    assert coast.panels[0].held == 318 - 312
+
+
+BUILDER = """\
+name: Robin
+{}
+"""
+
+
+@pytest.mark.parametrize(
+    ("says", "made_at", "driest", "dampest"),
+    [
+        ("house: {moisture: 9 % to 16 %}", "8", "9", "16"),
+        ("humidity: 50 % in the shop", "9.3", "6", "12"),
+        ("humidity: '50 % in the shop, 30 % to 65 % in the house'", "9.3", "6.2", "12"),
+        ("humidity: 60 % in the shed", "8", "11", "11"),
+        ("{humidity: 60 % in the shed, house: {climate: damp coast}}", "8", "8", "12"),
+    ],
+)
+def test_a_builders_own_house(tmp_path: Path, says: str, made_at: str, driest: str, dampest: str) -> None:
+    travelled = built(tmp_path, says)
+    own = travelled.worked[HOUSES][-1]
+    assert (own.builder, own.name) == ("robin", "robin" if says.startswith("{") else "Robin")
+    assert own.moistures == Moistures(F(made_at), F(driest), F(dampest))
+
+
+def built(folder: Path, says: str) -> Travelled:
+    (folder / "project.yaml").write_text(
+        (BASES / "panelled.yaml").read_text(encoding="utf-8"), encoding="utf-8"
+    )
+    (folder / "builders").mkdir()
+    text = says if says.startswith("{") else BUILDER.format(says)
+    (folder / "builders" / "robin.yaml").write_text(text, encoding="utf-8")
+    return travel(folder)
+
+
+def test_a_house_too_damp_for_a_panel_is_told_of_its_builder(tmp_path: Path) -> None:
+    travelled = built(tmp_path, "house: {moisture: 9 % to 20 %}")
+    (finding,) = found(travelled)
+    assert (finding.code, finding.level, finding.subject) == ("panel-tight-at-builder", "doubt", "panel")
+    assert travelled.marks.find(finding.place).file == "builders/robin.yaml"
+    assert finding.numbers["less"] > 0
+
+
+def test_builders_who_say_nothing_of_their_air_are_not_looked_at(tmp_path: Path) -> None:
+    travelled = built(tmp_path, "tools: [plane]")
+    assert all(not house.builder for house in travelled.worked[HOUSES])

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
+from math import hypot
 from typing import TypeAlias
 
 import numpy as np
@@ -104,6 +105,8 @@ class Board:
     thin: list[Segment] = field(default_factory=list)
     mains: list[Segment] = field(default_factory=list)
     """The size lines among the thin ones."""
+    leaders: list[Segment] = field(default_factory=list)
+    """Lines from a number or letter to its point, among the thin ones."""
     grain: list[Segment] = field(default_factory=list)
     taken: list[Rect] = field(default_factory=list)
     """Rooms of numbers and words."""
@@ -142,6 +145,10 @@ class Board:
     def would_cross(self, lines: Sequence[Segment]) -> bool:
         """Whether a line would run through a number or word."""
         return any(line_meets(line, grown(room, AIR)) for room in self.taken for line in lines)
+
+    def would_cross_leader(self, lines: Sequence[Segment]) -> bool:
+        """Whether a line would cross a leader."""
+        return any(cross(line[:2], line[2:], led[:2], led[2:]) for led in self.leaders for line in lines)
 
     def coming(self, room: Rect, *, but: object = None) -> float:
         """What foreseen lines through a room cost; `but` says whose don't count."""
@@ -208,6 +215,27 @@ def meets(one: Rect, two: Rect) -> bool:
 
 def holds(outer: Rect, inner: Rect) -> bool:
     return outer[0] <= inner[0] and outer[1] <= inner[1] and inner[2] <= outer[2] and inner[3] <= outer[3]
+
+
+def cross(a: Spot, b: Spot, c: Spot, d: Spot) -> bool:
+    """Whether the lines from a to b and from c to d meet."""
+    turns = _turn(a, b, c), _turn(a, b, d), _turn(c, d, a), _turn(c, d, b)
+    if not any(turns):
+        ends = (distance(c, a, b), distance(d, a, b), distance(a, c, d), distance(b, c, d))
+        return min(ends) < 1e-9
+    return turns[0] * turns[1] <= 0 and turns[2] * turns[3] <= 0
+
+
+def _turn(a: Spot, b: Spot, c: Spot) -> float:
+    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
+
+
+def distance(point: Spot, start: Spot, end: Spot) -> float:
+    """From a point to a straight line with two ends."""
+    dx, dy = end[0] - start[0], end[1] - start[1]
+    part = ((point[0] - start[0]) * dx + (point[1] - start[1]) * dy) / max(dx * dx + dy * dy, 1e-12)
+    part = min(1.0, max(0.0, part))
+    return hypot(point[0] - start[0] - part * dx, point[1] - start[1] - part * dy)
 
 
 def line_meets(line: Segment, room: Rect) -> bool:

@@ -24,13 +24,15 @@ from benchalong.ground.lengths import Length
 from benchalong.ground.store import Store
 from benchalong.plan.model import AssemblyId, Joint, Part, PartId, Plan, StepId
 from benchalong.trade.joints import KINDS, is_told
+from benchalong.trade.room import Frame
 from benchalong.workings.blanks.blanks import BLANKS
 from benchalong.workings.boards.boards import BOARDS
 from benchalong.workings.boards.letters import letters_of
 from benchalong.workings.boards.model import Sawn
 from benchalong.workings.climate import CLIMATE
 from benchalong.workings.copies import COPIES
-from benchalong.workings.movement import MOVEMENT
+from benchalong.workings.floating import FLOATING
+from benchalong.workings.movement import MOVEMENT, Across
 from benchalong.workings.placed import PLACED
 from benchalong.workings.solids import SOLIDS, ShapeId, Solids
 from benchalong.workings.triangles import TRIANGLES, Piece, Triangle
@@ -66,12 +68,7 @@ class Drawings:
         moves = self._worked[MOVEMENT].parts.get(part)
         if moves is None or moves.is_slight:
             return None
-        climate, width, name = self._worked[CLIMATE], moves.width, self._plan.parts[part].name
-        states = (
-            (f"Driest, {_percent(climate.driest)}", width.driest),
-            (f"As made, {_percent(climate.made_at)}", width.made),
-            (f"Dampest, {_percent(climate.dampest)}", width.dampest),
-        )
+        states, name = self._states(moves.width), self._plan.parts[part].name
         made_from = (name, repr(states), f"{self._plan.precision!r} {self._plan.units}")
         kept = self._kept("year", made_from, lambda: self._draw_year(name, states))
         return Picture(**kept) if kept else None
@@ -85,6 +82,17 @@ class Drawings:
         names = ", ".join(dict.fromkeys(self._blank_names(laid.blank) for laid in board.laid))
         made_from = (repr(board), repr(letters), what, names, f"{self._plan.precision!r} {self._plan.units}")
         kept = self._kept("sawn", made_from, lambda: self._draw_sawn(board, letters, what, names))
+        return Picture(**kept) if kept else None
+
+    def in_grooves(self, joint: str, part: PartId) -> Picture | None:
+        """A panel in its grooves over the year; None for what doesn't lie loose between two."""
+        one = next((one for one in self._worked[FLOATING] if (one.joint, one.part) == (joint, part)), None)
+        if one is None or one.frame.depths[0] != one.frame.depths[1]:
+            return None
+        width = self._worked[MOVEMENT].parts[part].width
+        states, name = self._states(width), self._plan.parts[part].name
+        made_from = (name, f"{states!r} {one.frame!r}", f"{self._plan.precision!r} {self._plan.units}")
+        kept = self._kept("in grooves", made_from, lambda: self._draw_in_grooves(name, states, one.frame))
         return Picture(**kept) if kept else None
 
     def piece(self) -> PiecePicture | None:
@@ -240,6 +248,26 @@ class Drawings:
 
         plain = Plain(self._plan.units, self._plan.precision)
         return sawn_picture(board, letters, what=what, names=names, plain=plain)
+
+    def _states(self, width: Across) -> tuple[tuple[str, Length], ...]:
+        """Driest, as made and dampest."""
+        climate = self._worked[CLIMATE]
+        return (
+            (f"Driest, {_percent(climate.driest)}", width.driest),
+            (f"As made, {_percent(climate.made_at)}", width.made),
+            (f"Dampest, {_percent(climate.dampest)}", width.dampest),
+        )
+
+    def _draw_in_grooves(self, name: str, states: Sequence[tuple[str, Length]], frame: Frame) -> Picture:
+        from benchalong.drawing.groove_year import groove_year_picture
+        from benchalong.drawing.sheet import Plain
+        from benchalong.drawing.year import State
+
+        driest, made, dampest = (State(*state) for state in states)
+        plain = Plain(self._plan.units, self._plan.precision)
+        return groove_year_picture(
+            name, (driest, made, dampest), sight=frame.sight, depth=frame.depths[0], plain=plain
+        )
 
     def _draw_piece(
         self, place: Place, standing_out: frozenset[str], title: str, triangles: Sequence[Triangle]

@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Iterator, Sequence
 
-from benchalong.drawing.board import Board, Rect, Spot, grown, holds, word_room
+from benchalong.drawing.board import Board, Rect, Segment, Spot, grown, holds, word_room
 
 NAME, SIDE = "label view-name", "label side-name"
 GRAIN = "grain"
@@ -79,14 +79,21 @@ def put_mark(board: Board, text: str, at: Spot) -> None:
         for step in range(16):
             angle = 2 * math.pi * (step + 0.5) / 16
             spot = (at[0] + far * math.cos(angle), at[1] + far * math.sin(angle))
-            room = word_room(text, spot)
-            if _is_open(board, room):
-                if far > 12.0:
-                    short = 1 - 8 / far
-                    knee = (at[0] + (spot[0] - at[0]) * short, at[1] + (spot[1] - at[1]) * short)
-                    board.draw([(*at, *knee)])
+            leader = _mark_leader(at, spot, far)
+            crosses = board.would_cross(leader) or board.would_cross_leader(leader)
+            if _is_open(board, word_room(text, spot)) and not crosses:
+                board.draw(leader)
+                board.leaders += leader
                 board.put_word(text, spot, kind="key mark")
                 return
+
+
+def _mark_leader(at: Spot, spot: Spot, far: float) -> list[Segment]:
+    """None for a letter that stands beside its point."""
+    if far <= 12.0:
+        return []
+    short = 1 - 8 / far
+    return [(*at, at[0] + (spot[0] - at[0]) * short, at[1] + (spot[1] - at[1]) * short)]
 
 
 def put_view_name(board: Board, name: str) -> None:

@@ -46,7 +46,9 @@ def put_leader(
             best = leader
     if best is None:
         return False
-    board.draw([*best.lines, *_head(best.lines[0])])
+    lines = [*best.lines, *_head(best.lines[0])]
+    board.draw(lines)
+    board.leaders += lines
     board.take(best.room)
     spot = ((best.room[0] + best.room[2]) / 2, best.room[3] - 3)
     board.numbers.append(Number(what, length, sign, spot, False, best.room))
@@ -74,7 +76,8 @@ def _is_free(board: Board, leader: Leader) -> bool:
     inside = holds(grown(board.view, -AIR), room)
     if not inside and meets(grown(room, AIR), board.view):
         return False
-    return board.is_clear((room[0], room[1], room[2], room[3] + 2)) and not board.would_cross(leader.lines)
+    is_clear = board.is_clear((room[0], room[1], room[2], room[3] + 2))
+    return is_clear and not board.would_cross(leader.lines) and not board.would_cross_leader(leader.lines)
 
 
 def _head(line: Segment) -> tuple[Segment, Segment]:

@@ -85,7 +85,9 @@ def _add_view(
 ) -> None:
     for kind in ("hidden-line", "centre", "break"):
         add_lines(root, lines[kind].tolist(), kind, at=at)
-    add_lines(root, board.thin, "thin", at=at)
+    led = set(board.leaders)
+    add_lines(root, [line for line in board.thin if line not in led], "thin", at=at)
+    add_lines(root, board.leaders, "thin leader", at=at)
     add_lines(root, lines["visible"].tolist(), "visible", at=at)
     if "triangle" in lines:
         add_lines(root, lines["triangle"].tolist(), "triangle", at=at)

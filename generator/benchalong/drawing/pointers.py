@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from math import hypot
 from typing import Literal, TypeAlias
 
+from benchalong.drawing.board import cross, distance
 from benchalong.drawing.text import text_width
 
 Point: TypeAlias = tuple[float, float]
@@ -226,24 +227,3 @@ def _too_near(one: Label, other: Label) -> bool:
     if one.side in ("left", "right"):
         return abs(one.start[1] - other.start[1]) < PITCH
     return abs(one.start[0] - other.start[0]) < (width_of(one.text) + width_of(other.text)) / 2 + APART
-
-
-def cross(a: Point, b: Point, c: Point, d: Point) -> bool:
-    """Whether the lines from a to b and from c to d meet."""
-    turns = _turn(a, b, c), _turn(a, b, d), _turn(c, d, a), _turn(c, d, b)
-    if not any(turns):
-        ends = (distance(c, a, b), distance(d, a, b), distance(a, c, d), distance(b, c, d))
-        return min(ends) < 1e-9
-    return turns[0] * turns[1] <= 0 and turns[2] * turns[3] <= 0
-
-
-def _turn(a: Point, b: Point, c: Point) -> float:
-    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
-
-
-def distance(point: Point, start: Point, end: Point) -> float:
-    """From a point to a straight line with two ends."""
-    dx, dy = end[0] - start[0], end[1] - start[1]
-    part = ((point[0] - start[0]) * dx + (point[1] - start[1]) * dy) / max(dx * dx + dy * dy, 1e-12)
-    part = min(1.0, max(0.0, part))
-    return hypot(point[0] - start[0] - part * dx, point[1] - start[1] - part * dy)

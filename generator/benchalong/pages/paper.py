@@ -16,6 +16,7 @@ from benchalong.pages.questions import Thread, threads_of
 from benchalong.pages.shell import Shell
 from benchalong.pages.sizes import SizeLine, sizes_shown
 from benchalong.pages.step import StepShown, step_shown
+from benchalong.pages.wood_page import YearShown, year_shown
 from benchalong.plan.model import Stage
 
 
@@ -39,6 +40,7 @@ class PaperStage:
 class PaperPage:
     shell: Shell
     piece: PiecePage
+    year: YearShown
     stocks: tuple[StockShown, ...]
     sizes: tuple[SizeLine, ...]
     stages: tuple[PaperStage, ...]
@@ -51,6 +53,7 @@ def paper_page(makings: Makings) -> PaperPage:
     return PaperPage(
         shell=Shell("paper", "paper.html", f"{makings.title}: paper edition"),
         piece=piece_page(makings),
+        year=year_shown(makings),
         stocks=stocks_shown(makings),
         sizes=sizes_shown(makings),
         stages=tuple(_stage(makings, stage, number) for number, stage in enumerate(stages, start=1)),

@@ -24,6 +24,7 @@ from benchalong.pages.shown import Shows
 from benchalong.pages.sizes import sizes_page
 from benchalong.pages.stage import stage_page
 from benchalong.pages.step import step_page
+from benchalong.pages.wood_page import wood_page
 from benchalong.pages.words import words_page
 from benchalong.plan.model import Stage
 
@@ -32,6 +33,7 @@ SINGLE: tuple[tuple[str, str, Callable[[Makings], object]], ...] = (
     ("cut-list.html", "cut-list.html", cut_list_page),
     ("boards.html", "boards.html", boards_page),
     ("sizes.html", "sizes.html", sizes_page),
+    ("wood.html", "wood-page.html", wood_page),
     ("check.html", "check.html", check_page),
     ("questions.html", "questions.html", questions_page),
     ("words.html", "words.html", words_page),
@@ -45,6 +47,7 @@ NAVIGATION = (
     Link("cut-list.html", "Cut list"),
     Link("boards.html", "Boards"),
     Link("sizes.html", "Sizes"),
+    Link("wood.html", "Wood"),
     Link("check.html", "Plan check"),
     Link("questions.html", "Questions"),
     Link("words.html", "Words"),

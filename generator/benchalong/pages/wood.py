@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from markupsafe import Markup
 
-from benchalong.ground.lengths import to_nearest
+from benchalong.ground.lengths import Length, to_nearest
 from benchalong.ground.shown import decimal
 from benchalong.pages.makings import Makings, drawn
 from benchalong.plan.model import PartId
@@ -55,6 +55,8 @@ class MovesShown:
     """Between the last two."""
     quarter: Markup
     """What the swing would be of quarter-sawn wood; empty where it is."""
+    quarter_words: str
+    """How much less that is: `about half as much`."""
     equation: str
     standing: str
     """How well the number behind it is known."""
@@ -134,10 +136,26 @@ def _moves(makings: Makings, moves: Moves) -> MovesShown:
         (makings.shows.bare(width.driest), makings.shows.bare(width.dampest)),
         size(width.swing),
         Markup("") if moves.sawn == "quarter" else size(moves.as_quarter.swing),
+        as_much(moves.as_quarter.swing, width.swing),
         EQUATIONS[moves.by],
         SAID[moves.standing],
         climate_shown(makings),
     )
+
+
+SHARES = {
+    Fraction(1, 4): "about a quarter as much",
+    Fraction(1, 3): "about a third as much",
+    Fraction(1, 2): "about half as much",
+    Fraction(2, 3): "about two thirds as much",
+    Fraction(3, 4): "about three quarters as much",
+    Fraction(1): "about as much",
+}
+
+
+def as_much(size: Length, whole: Length) -> str:
+    """One size as a share of another, in words; empty where there is no whole."""
+    return SHARES[min(SHARES, key=lambda share: abs(share - size / whole))] if whole else ""
 
 
 def carries_shown(makings: Makings, part: PartId) -> CarriesShown | None:

@@ -78,6 +78,7 @@ class Draft:
     boards: tuple[rough.Board, ...] = ()
     test_pieces: Mapping[str, rough.TestPiece] = field(default_factory=dict)
     matches: Mapping[str, rough.Match] = field(default_factory=dict)
+    builder_airs: tuple[model.BuilderAir, ...] = ()
     loads: Mapping[str, model.Load] = field(default_factory=dict)
     brought_to_size: Mapping[str, model.Fitted] = field(default_factory=dict)
     hanging: model.Hanging | None = None

@@ -9,7 +9,9 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator
+from contextlib import suppress
 from dataclasses import dataclass, replace
+from fractions import Fraction
 from functools import reduce
 
 from benchalong.ground.lengths import Length, Point3
@@ -35,9 +37,18 @@ from benchalong.plan.joints.openings import (
     thick_start,
 )
 from benchalong.plan.joints.scopes import is_called, members_of
-from benchalong.plan.names import BETWEEN, FITS, THICK_IN, work_out_names
+from benchalong.plan.names import BETWEEN, THICK_IN, work_out_names
 from benchalong.plan.piece import are_nested
 from benchalong.plan.placing import place_assemblies
+from benchalong.plan.play import (
+    BY_MOVEMENT,
+    FITS,
+    SIDE_PLAY,
+    fitted_panels,
+    is_by_movement,
+    play_in,
+    swells,
+)
 from benchalong.plan.quantity import Quantity
 from benchalong.plan.reckoning import Reckoning
 from benchalong.plan.refused import Refused
@@ -90,17 +101,22 @@ def fit_parts(draft: Draft) -> Draft:
     _look_at_thicknesses(draft, sums)
     left = [one for one in _wanted(draft) if _makes_sense(one, sums)]
     everything, found = tuple(left), draft
+    plays = list(_by_movement(draft, sums))
     while everything and are_nested(draft):
         laid_out = reduce(lambda so_far, step: step(so_far), LAID_OUT_BY, found)
         found = replace(found, fitted_at=dict(_places(everything, laid_out)))
-        measured = _measured(left, laid_out, sums, patient=True) or _measured(
-            left, laid_out, sums, patient=False
+        measured = (
+            _plays(plays, left, laid_out, patient=True)
+            or _measured(left, laid_out, sums, patient=True)
+            or _plays(plays, left, laid_out, patient=False)
+            or _measured(left, laid_out, sums, patient=False)
         )
         if not measured:
             _say_circle(left, laid_out, sums)
             break
         found = replace(found, fitted={**found.fitted, **measured})
         left = [one for one in left if one.name not in measured]
+        plays = [joint for joint in plays if f"{joint}.{SIDE_PLAY}" not in measured]
     return sums.done(fitted=found.fitted, fitted_at=found.fitted_at)
 
 
@@ -212,6 +228,10 @@ def _is_ready(one: Wanted, laid_out: Draft, waits_for: set[str], *, all_wanted: 
         joint = laid_out.written.joints[one.joint]
         if not is_known(one.joint, joint, one.part, one.key, laid_out):
             return False
+    return _neighbours_stand(one, laid_out, waits_for, all_wanted=all_wanted)
+
+
+def _neighbours_stand(one: Wanted, laid_out: Draft, waits_for: set[str], *, all_wanted: set[str]) -> bool:
     needed = _stand_around(one, laid_out) - {one.part}
     needed -= all_wanted - waits_for
     return all(
@@ -337,6 +357,49 @@ def _followed(one: Wanted, laid_out: Draft) -> frozenset[str]:
 
 
 _PLAYS = ("panel_side_play", "panel_end_play", "end_play", "play")
+
+
+# what play it needs
+
+
+def _by_movement(draft: Draft, sums: Reckoning) -> Iterator[str]:
+    """The joints whose play beside their panels is worked out, where there is a panel to work it out from."""
+    for name, joint in draft.written.joints.items():
+        if is_by_movement(name, joint, draft.written):
+            if fitted_panels(name, joint, draft.written):
+                yield name
+            elif not draft.unreadable:
+                path = (PROJECT_FILE, "joints", name, SIDE_PLAY)
+                message = f"{BY_MOVEMENT} needs a solid panel of a known wood whose width fits {name}"
+                sums.say(
+                    path, message, f"width: fits {name} at the panel and species: at its stock, or a length"
+                )
+
+
+def _plays(plays: list[str], left: list[Wanted], laid_out: Draft, *, patient: bool) -> dict[str, Known]:
+    """Of those joints whose panels have all their neighbours around them."""
+    waits_for = {one.part for one in left} if patient else set()
+    all_wanted = {one.part for one in left}
+    found: dict[str, Known] = {}
+    for name in plays:
+        panels = fitted_panels(name, laid_out.written.joints[name], laid_out.written)
+        own = [one for one in left if one.joint == name and one.key == "width" and one.part in panels]
+        depth = laid_out.names[f"{name}.depth"].value
+        if depth and all(_neighbours_stand(one, laid_out, waits_for, all_wanted=all_wanted) for one in own):
+            needed = [play for one in own for play in _needed(one, depth.value, laid_out)]
+            follows = frozenset[str]().union(*(_followed(one, laid_out) for one in own))
+            found[f"{name}.{SIDE_PLAY}"] = Known(Quantity(max(needed, default=Length(0)), 1), follows)
+    return found
+
+
+def _needed(one: Wanted, depth: Length, laid_out: Draft) -> Iterator[Length]:
+    """What each place asks for; a place without an opening is told of when the part is measured. While the
+    play isn't known, nothing is taken to go into the grooves."""
+    share = swells(one.part, laid_out.written)
+    for spot in _spots(one.part, laid_out) if share is not None else ():
+        with suppress(NoOpening):
+            whole = _opening(one, spot, laid_out).size + 2 * depth
+            yield play_in(whole, share or Fraction(0), laid_out.written.units)
 
 
 # where it stands

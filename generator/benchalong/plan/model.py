@@ -520,6 +520,10 @@ class Air:
     """Of the wood itself; goes before the humidity, which goes before the climate."""
     celsius: Fraction | None = None
 
+    @property
+    def says_how_damp(self) -> bool:
+        return bool(self.climate or self.humidity or self.moisture)
+
 
 @dataclass(frozen=True)
 class Load:
@@ -546,6 +550,17 @@ class Shop:
     air: Air = Air()
     sawing: Sawing = field(default_factory=usual_sawing)
     """What cutting boards up is reckoned with."""
+
+
+@dataclass(frozen=True)
+class BuilderAir:
+    """One builder's own shop and house, as far as they say."""
+
+    handle: str
+    name: str
+    file: str
+    shop: Air = Air()
+    house: Air = Air()
 
 
 @dataclass(frozen=True)
@@ -722,6 +737,8 @@ class Plan:
     """The house the piece will stand in."""
     woods: Woods = field(default_factory=woods)
     """The trade's table with the author's own woods over it."""
+    builder_airs: tuple[BuilderAir, ...] = ()
+    """Of the builders who say something of theirs."""
     loads: Mapping[PartId, Load] = field(default_factory=dict)
     fitted: Mapping[PartId | AssemblyId, Fitted] = field(default_factory=dict)
     """Parts and assemblies that get their final size at the bench."""

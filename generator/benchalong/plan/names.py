@@ -18,6 +18,7 @@ from benchalong.plan.hardware.sizes import from_hardware, sizes_of_hardware
 from benchalong.plan.joints.named import part_called
 from benchalong.plan.joints.sides import split_side
 from benchalong.plan.joints.sizes import JOINT_SIZES
+from benchalong.plan.play import BY_MOVEMENT, FITS, SIDE_PLAY, is_by_movement
 from benchalong.plan.quantity import Quantity
 from benchalong.plan.reckoning import Reckoning, followed, sections_of
 from benchalong.plan.refused import Refused, Unnamed
@@ -25,8 +26,6 @@ from benchalong.plan.tree import Name, Tree, names_in
 from benchalong.plan.unknown import ONE_OF, Directory
 from benchalong.reading.written import PROJECT_FILE, Joint, Part, Project, Stock
 
-FITS = re.compile(r"fits +(\S+)\s*\Z")
-"""`fits frame`: a size that is measured where it goes."""
 BETWEEN = re.compile(r"between +([A-Za-z]\S*)(?: +and +([A-Za-z]\S*))?\s*\Z")
 """`between side`: the clear opening where it stands; two marks may be said as well."""
 THICK_IN = {"tongue and groove": "{0}.tongue_width", "dado": "{0}.width - 2*{0}.play"}
@@ -111,6 +110,8 @@ def _sizes_of_joint(name: str, joint: Joint, project: Project) -> Iterator[Defin
         if typed in NO_SIZE and not default and not size.is_required:
             continue
         text = default.format(joint=name, **parts) if typed in NO_SIZE else typed
+        if key == SIDE_PLAY and is_by_movement(name, joint, project):
+            typed = text = BY_MOVEMENT
         is_known = bool(text) and (text == typed or _MISSING not in text)
         yield Defined(
             f"{name}.{key}",
@@ -151,7 +152,7 @@ def _part_thickness(part: Part, project: Project) -> str | None:
 
 def is_measured(text: str) -> bool:
     """Whether it is no formula: a size that is measured where the part stands."""
-    return bool(FITS.match(text) or BETWEEN.match(text))
+    return text == BY_MOVEMENT or bool(FITS.match(text) or BETWEEN.match(text))
 
 
 def _tree(entry: Defined, sums: Reckoning) -> Tree | None:

@@ -16,7 +16,7 @@ from benchalong.plan import model
 from benchalong.plan.circles import in_order, shortened
 from benchalong.plan.draft import Draft, Known
 from benchalong.plan.marking import marks_in
-from benchalong.plan.names import FITS
+from benchalong.plan.play import FITS
 from benchalong.plan.reckoning import Reckoning
 from benchalong.plan.refused import Refused
 from benchalong.plan.relating import (

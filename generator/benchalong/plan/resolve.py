@@ -126,6 +126,7 @@ def _plan(draft: Draft) -> model.Plan:
         used_sizes=draft.used & project.sizes.keys(),
         house=draft.house,
         woods=draft.woods,
+        builder_airs=draft.builder_airs,
         loads=draft.loads,
         fitted=draft.brought_to_size,
         hanging=draft.hanging,

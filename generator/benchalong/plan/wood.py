@@ -25,15 +25,16 @@ def take_wood(draft: Draft) -> Draft:
     project = draft.written
     loads = {name: _load(name, part.load, sums) for name, part in project.parts.items() if part.load}
     return sums.done(
-        woods=_woods(project),
-        shop_air=_air(project.shop.air, "shop", sums),
-        house=_air(project.house, "house", sums),
+        woods=woods_of(project),
+        shop_air=air_in(project.shop.air, (PROJECT_FILE,), "shop", sums),
+        house=air_in(project.house, (PROJECT_FILE,), "house", sums),
         rates=_rates(project.rates, sums),
         loads={name: load for name, load in loads.items() if load is not None},
     )
 
 
-def _woods(project: written.Project) -> Woods:
+def woods_of(project: written.Project) -> Woods:
+    """The trade's table with the author's own over it."""
     return woods().with_own(_species(name, wood) for name, wood in project.species.items())
 
 
@@ -56,14 +57,21 @@ def _species(name: str, wood: written.Wood) -> Species:
     )
 
 
-def _air(air: written.Air, section: str, sums: Reckoning) -> model.Air:
+NO_AIR = model.Air()
+
+
+def air_in(air: written.Air, file: Path, section: str, sums: Reckoning) -> model.Air:
     """Shares that no air and no wood can have are problems; what only the equations can't follow is not."""
-    path: Path = (PROJECT_FILE, section)
+    path: Path = (*file, section)
     if air.humidity and air.humidity[1] > 100:
         sums.say((*path, "humidity"), "air can't be damper than 100 %", "a relative humidity: 45 %")
     if air.moisture and air.moisture[1] > 100:
         key = "made_at" if section == "shop" else "moisture"
         sums.say((*path, key), "a moisture content over 100 % is wood fresh from the log", "such as 8 %")
+    return air_of(air)
+
+
+def air_of(air: written.Air) -> model.Air:
     return model.Air(air.climate, air.humidity, air.moisture, air.celsius)
 
 

@@ -9,6 +9,7 @@ from benchalong.workings.across import Across as Held
 from benchalong.workings.climate import CLIMATE, Climate
 from benchalong.workings.floating import FLOATING, Floating
 from benchalong.workings.gaps import GAPS, Gap
+from benchalong.workings.houses import HOUSES, House
 from benchalong.workings.movement import MOVEMENT, Across, Moves
 from benchalong.workings.working import Worked
 
@@ -24,6 +25,7 @@ def movement_json(worked: Worked, plain: Plain) -> Json:
         "panels": [says.panel(one) for one in worked[FLOATING]],
         "held_across": [says.held(one) for one in worked[ACROSS]],
         "gaps": [says.gap(one) for one in worked[GAPS]],
+        "houses": [says.house(house) for house in worked[HOUSES]],
         "still": list(movement.still),
         "unknown": list(movement.unknown),
     }
@@ -78,6 +80,26 @@ class _Says:
             "held_if_fixed_in_the_middle": self.cent(one.pinned.held_at_driest),
             "to_hold": self.plain.length(one.hold),
             "cut_today": {"least": self.cent(one.widths.least), "most": self.cent(one.widths.most)},
+        }
+
+    def house(self, house: House) -> Json:
+        year = house.moistures
+        return {
+            "said": house.said,
+            "builder": house.builder,
+            "made_at": float(year.made_at),
+            "driest": float(year.driest),
+            "dampest": float(year.dampest),
+            "panels": [
+                {
+                    "joint": one.joint,
+                    "part": one.part,
+                    "copies": list(one.marks),
+                    "room_at_dampest": self.cent(one.room.at_dampest),
+                    "held_at_driest": self.cent(one.held),
+                }
+                for one in house.panels
+            ],
         }
 
     def held(self, one: Held) -> Json:

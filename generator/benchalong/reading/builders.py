@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from benchalong.reading import language
+from benchalong.reading import language, wood
 from benchalong.reading.language import Kind
 from benchalong.reading.sawing import board
 from benchalong.reading.sawing_language import BOARD
 from benchalong.reading.tally import Tally
 from benchalong.reading.whole_file import whole_file
-from benchalong.reading.written import Builder
+from benchalong.reading.written import Air, Builder
 
 
 def builder(file: str, text: str, tally: Tally) -> Builder:
@@ -26,6 +26,7 @@ def builder(file: str, text: str, tally: Tally) -> Builder:
         boards=entry.list_of("boards", board, BOARD),
         tools=entry.texts("tools"),
         humidity=entry.text("humidity"),
+        house=entry.one("house", wood.house, language.HOUSE) or Air(),
         measured=entry.texts_by_name("measured", Kind.FORMULAS),
         note=entry.text("note"),
     )

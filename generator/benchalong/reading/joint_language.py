@@ -63,7 +63,12 @@ JOINTS: dict[str, Table] = {
         _STOPPED,
         _STOP_BY,
         Key("floats", Kind.NAMES, "a panel that lies loose in the grooves"),
-        _size("panel_side_play", "room beside the panel, across its grain"),
+        _size(
+            "panel_side_play",
+            "room beside the panel, across its grain; what its wood needs in its house where the panel's "
+            "width is `fits` and nothing is said, else 1/8 in or 3 mm",
+            words=("by movement",),
+        ),
         _size("panel_end_play", "room beside the panel, along its grain"),
     ),
     "dado": _joint(

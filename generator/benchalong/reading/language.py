@@ -750,7 +750,12 @@ BUILDER = Table(
         Key("stock", Kind.SWAPS, "parts they make from another stock"),
         Key("boards", Kind.TABLES, "the boards they have"),
         Key("tools", Kind.TEXTS, "the tools they own"),
-        Key("humidity", Kind.TEXT, "how damp their shop is"),
+        Key(
+            "humidity",
+            Kind.TEXT,
+            "how damp their shop is, and the house: `45 % in the shop, 30 % to 60 % in the house`",
+        ),
+        Key("house", Kind.TABLE, "the house theirs will stand in, where it isn't the project's"),
         Key("measured", Kind.FORMULAS, "sizes as they came out at the bench"),
         Key("note", Kind.TEXT, "a word about it"),
     ),

@@ -583,6 +583,7 @@ class Builder:
     boards: tuple[Board, ...] = ()
     tools: tuple[str, ...] = ()
     humidity: str = ""
+    house: Air = Air()
     measured: Mapping[Name, Formula] = field(default_factory=dict)
     note: str = ""
 

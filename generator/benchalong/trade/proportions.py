@@ -90,3 +90,5 @@ DADO_SLACK = Length(1, 4)
 """What a glued board in a dado swells beyond its play without harm, in mm."""
 HAND_FIT = Length(1, 10)
 """What goes in by hand all the same, in mm: sliding fits are 0.05 to 0.15."""
+PANEL_CLEAR = _least(Fraction(1, 32), Fraction(4, 5))
+"""Room beside each edge of a solid panel at the dampest."""

@@ -89,3 +89,9 @@ def deeper_by(
         frame, to_driest=to_driest, to_dampest=to_dampest, play=play, hold=hold, is_pinned=True
     ).least
     return max(least * (1 + to_dampest) + play - frame.opening, Length(0)) / 2
+
+
+def side_play(opening: Length, to_dampest: Fraction, clear: Length) -> Length:
+    """What to leave beside each edge of a panel today so that `clear` is left there at the dampest: the
+    opening counts from groove bottom to groove bottom."""
+    return (opening - (opening - 2 * clear) / (1 + to_dampest)) / 2

@@ -12,18 +12,9 @@ from fractions import Fraction
 from benchalong.ground.marks import Place
 from benchalong.ground.problems import Finding
 from benchalong.plan.model import Air, Plan
+from benchalong.plan.moistures import moistures, warmth, within_air
 from benchalong.reading.written import PROJECT_FILE
-from benchalong.trade.moisture import (
-    ASSUMED,
-    CLIMATES,
-    COLDEST,
-    DAMPEST_AIR,
-    DRIEST_AIR,
-    MADE_AT,
-    ROOM,
-    WARMEST,
-    moisture_at,
-)
+from benchalong.trade.moisture import ASSUMED, CLIMATES
 from benchalong.trade.movement import WETTEST
 from benchalong.workings.working import Worked, Working
 
@@ -45,54 +36,29 @@ class Climate:
 
 def find_climate(plan: Plan, _: Worked) -> tuple[Climate, tuple[Finding, ...]]:
     shop, house = plan.shop.air, plan.house
-    made_at = (_range(shop) or (MADE_AT, MADE_AT))[0]
-    named = CLIMATES[house.climate or ASSUMED]
-    driest, dampest = _range(house) or (named.driest, named.dampest)
+    found = moistures(shop, house)
     is_shop_assumed = shop.moisture is None and shop.humidity is None
     is_house_assumed = not (house.climate or house.moisture or house.humidity)
     climate = Climate(
-        made_at,
-        driest,
-        dampest,
-        "furniture stock, as usual" if is_shop_assumed else _said(shop),
-        named.said if is_house_assumed else _said(house),
+        found.made_at,
+        found.driest,
+        found.dampest,
+        "furniture stock, as usual" if is_shop_assumed else said_of(shop),
+        CLIMATES[ASSUMED].said if is_house_assumed else said_of(house),
         is_shop_assumed,
         is_house_assumed,
     )
     return climate, (*_limits(shop, "shop"), *_limits(house, "house"), *_unfit(climate))
 
 
-def _range(air: Air) -> tuple[Fraction, Fraction] | None:
-    """Moisture over the year, held within what the equations are good for; None where only a climate or
-    nothing was said."""
-    if air.moisture:
-        low, high = air.moisture
-        return min(low, WETTEST), min(high, WETTEST)
-    if air.humidity:
-        low, high = (moisture_at(_within_air(share), _warmth(air)) for share in air.humidity)
-        return low, high
-    return None
-
-
-def _warmth(air: Air) -> float:
-    return ROOM if air.celsius is None else min(max(float(air.celsius), COLDEST), WARMEST)
-
-
-def _within_air(percent: Fraction) -> Fraction:
-    return min(max(percent, _percent(DRIEST_AIR)), _percent(DAMPEST_AIR))
-
-
-def _percent(share: float) -> Fraction:
-    return Fraction(round(share * 100))
-
-
-def _said(air: Air) -> str:
+def said_of(air: Air) -> str:
+    """Where what is known of an air comes from, in words; something must be known."""
     if air.moisture:
         return "as measured in the wood"
     if air.humidity:
         low, high = air.humidity
         damp = f"{float(low):g}" if low == high else f"{float(low):g} to {float(high):g}"
-        return f"air of {damp} % humidity at {_warmth(air):.3g} °C"
+        return f"air of {damp} % humidity at {warmth(air):.3g} °C"
     return CLIMATES[air.climate].said
 
 
@@ -106,14 +72,14 @@ def _limits(air: Air, section: str) -> Iterator[Finding]:
             f"wood at {float(air.moisture[1]):g} % moisture hasn't begun to shrink; 30 % is taken",
             "measure the wood again, or let it dry first",
         )
-    elif air.humidity and not air.moisture and not all(_within_air(one) == one for one in air.humidity):
+    elif air.humidity and not air.moisture and not all(within_air(one) == one for one in air.humidity):
         yield _outside(
             section,
             "humidity",
             "the moisture in wood can be worked out from 5 to 95 % humidity; beyond, the limit is taken",
             "give a humidity from 5 to 95 %",
         )
-    elif air.humidity and air.celsius is not None and float(air.celsius) != _warmth(air):
+    elif air.humidity and air.celsius is not None and float(air.celsius) != warmth(air):
         yield _outside(
             section,
             "temperature",

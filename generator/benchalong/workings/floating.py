@@ -14,6 +14,7 @@ from benchalong.ground.lengths import Length, to_nearest
 from benchalong.ground.marks import Place
 from benchalong.ground.problems import Finding, Level
 from benchalong.plan.model import Joint, Meeting, PartId, Plan
+from benchalong.plan.turns import Way
 from benchalong.reading.written import PROJECT_FILE
 from benchalong.trade.proportions import LEAST_HELD
 from benchalong.trade.room import Frame, Room, Widths, deeper_by, room, widths_today
@@ -125,19 +126,26 @@ def _loose(joint: Joint, placed: Placed) -> Iterator[tuple[Lying, list[Meeting]]
 def _frame(joint: Joint, panel: Lying, meetings: list[Meeting], placed: Placed) -> Frame | None:
     """Between the two grooves that its edges go into; None where only one of them is there."""
     n = axis_in_room(panel, "across")
-    lows, highs = list[Length](), list[Length]()
+    lows, highs = list[tuple[Length, Length]](), list[tuple[Length, Length]]()
     for meeting in meetings:
         assert meeting.takes is not None
         way = panel.way(panel.surface(meeting.takes.surfaces[0]))
-        side = placed.by_mark[meeting.cut_in.copy].room
-        if way[n] > 0:
-            highs.append(side[0][n])
-        else:
-            lows.append(side[1][n])
-    depth = next((size.length for size in joint.sizes if size.name == "depth"), None)
-    if not lows or not highs or depth is None or min(highs) <= max(lows):
+        side = placed.by_mark[meeting.cut_in.copy]
+        depth = _depth(joint, side, meeting, (-way[0], -way[1], -way[2]))
+        (highs if way[n] > 0 else lows).append((side.room[way[n] < 0][n], depth))
+    if not lows or not highs:
         return None
-    return Frame(min(highs) - max(lows), (depth, depth))
+    low, high = max(lows), min(highs)
+    return Frame(high[0] - low[0], (low[1], high[1])) if low[0] < high[0] else None
+
+
+def _depth(joint: Joint, side: Lying, meeting: Meeting, way: Way) -> Length:
+    """How deep a panel may go into it: into a rabbet from an edge by its width, else by the depth."""
+    sizes = {size.name: size.length for size in joint.sizes}
+    named = (side.surface(surface) for surface in meeting.cut_in.surfaces)
+    looks = next((surface for surface in named if side.way(surface) == way), None)
+    key = "width" if joint.kind == "rabbet" and looks not in ("face", "back") else "depth"
+    return sizes.get(key, Length(0))
 
 
 def _alike(found: Iterator[Floating]) -> Iterator[Floating]:
@@ -165,12 +173,15 @@ class _Looking:
             yield self._barely(one)
 
     def _tight(self, one: Floating) -> Finding:
-        swollen, less = _up(one.width * (1 + one.shares.to_dampest)), _up(one.width - one.widths.most)
+        swollen, less = (
+            hundredth_up(one.width * (1 + one.shares.to_dampest)),
+            hundredth_up(one.width - one.widths.most),
+        )
         message = (
             f"{self._called(one)} swells to {self.shown(swollen)} at the dampest, and its grooves leave "
             f"{self.shown(one.frame.opening)}: it would push the frame apart"
         )
-        numbers = {"swells by": swollen - one.width, "room": _cent(one.room.at_dampest)}
+        numbers = {"swollen": swollen, "opening": one.frame.opening, "room": _cent(one.room.at_dampest)}
         deeper = self._deeper(one)
         if deeper:
             remedy, numbers = self._too_shallow(deeper), numbers | {"deeper": deeper}
@@ -202,13 +213,13 @@ class _Looking:
         deeper = self._deeper(one)
         if deeper:
             return self._too_shallow(deeper), numbers | {"deeper": deeper}
-        more = _up((one.frame.sight + 2 * one.hold) / (1 + one.shares.to_driest) - one.width)
+        more = hundredth_up((one.frame.sight + 2 * one.hold) / (1 + one.shares.to_driest) - one.width)
         remedy = f"cut it {self.shown(more)} wider, and fix it by a dab of glue in the middle of each end"
         return remedy, numbers | {"more": more}
 
     def _deeper(self, one: Floating) -> Length:
         dry, damp = one.shares.to_driest, one.shares.to_dampest
-        return _up(deeper_by(one.frame, to_driest=dry, to_dampest=damp, hold=one.hold))
+        return hundredth_up(deeper_by(one.frame, to_driest=dry, to_dampest=damp, hold=one.hold))
 
     def _too_shallow(self, deeper: Length) -> str:
         return (
@@ -239,7 +250,7 @@ def _cent(length: Length) -> Length:
     return to_nearest(length, CENT)
 
 
-def _up(length: Length) -> Length:
+def hundredth_up(length: Length) -> Length:
     """To a hundredth, away from what is too little."""
     near = _cent(length)
     return near if near >= length else near + CENT

@@ -13,6 +13,7 @@ from typing import Protocol, cast
 from benchalong.ground.lengths import Length, to_nearest
 from benchalong.ground.problems import Finding
 from benchalong.plan.model import Part, PartId, Plan, Stock
+from benchalong.plan.moistures import Moistures
 from benchalong.trade.movement import (
     Change,
     Equation,
@@ -172,7 +173,7 @@ class Year:
         return max((self.dry, self.damp), key=lambda change: abs(change.share))
 
 
-def over_the_year(across: HowMuch, species: Species, sawn: Sawn, climate: Climate) -> Year | None:
+def over_the_year(across: HowMuch, species: Species, sawn: Sawn, climate: Climate | Moistures) -> Year | None:
     """None where the table has nothing to go by."""
     dry, damp = (
         across(species, sawn, before=climate.made_at, after=after)

@@ -20,6 +20,7 @@ from benchalong.workings.gaps import GAPS
 from benchalong.workings.groove_ends import GROOVE_ENDS
 from benchalong.workings.hardware import HARDWARE
 from benchalong.workings.holding.held import HELD
+from benchalong.workings.houses import HOUSES
 from benchalong.workings.jobs.jobs import JOBS
 from benchalong.workings.left_wood import LEFT_WOOD
 from benchalong.workings.meetings import MEETINGS
@@ -69,6 +70,7 @@ WORKINGS: tuple[Working[Any], ...] = (
     FLOATING,
     ACROSS,
     GAPS,
+    HOUSES,
     SWOLLEN,
     WEIGHTS,
     AMOUNTS,

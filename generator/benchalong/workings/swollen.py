@@ -50,7 +50,7 @@ def _swollen(plan: Plan, joint: Joint, part: PartId, movement: Movement) -> Iter
         f"{start(plan.parts[part].name)} swells to {shown(swollen)} at the dampest, {shown(over)} more than "
         f"{joint.name} is wide",
         f"play: {shown(over / 2)} on each side, if it is to go in, or come out, in a damp season",
-        {"swollen": swollen, "width": width, "over": over},
+        {"swollen": swollen, "width": width, "over": over, "play": over / 2},
         tuple(sorted({name for size in joint.sizes for name in size.sizes})),
     )
 

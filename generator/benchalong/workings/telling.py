@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from benchalong.ground.lengths import INCH, Length
 from benchalong.ground.marks import Place
 from benchalong.ground.problems import Finding
-from benchalong.ground.shown import Precision, shown
+from benchalong.ground.shown import Precision, System, shown
 from benchalong.ground.words import in_sentence
 from benchalong.plan.model import AXES, Axis, Copy, Cut, Part, PartId, Plan
 from benchalong.plan.turns import WAYS, Way, turned
@@ -38,6 +38,12 @@ def cut_at(part: PartId, cut: Cut) -> Place:
 FINE = Precision(INCH / 64, Length(1, 10))
 
 
+def finer_text(length: Length, units: System, own: Precision) -> str:
+    """A length at least to 1/64 in or a tenth of a mm."""
+    finer = Precision(min(own.inch, FINE.inch), min(own.millimetre, FINE.millimetre))
+    return shown(length, units, finer).text
+
+
 @dataclass(frozen=True)
 class Telling:
     """Says things in the author's units."""
@@ -49,9 +55,7 @@ class Telling:
 
     def fine(self, length: Length) -> str:
         """As finely as wood movement asks for, where the plan's own sizes are shown more coarsely."""
-        own = self.plan.precision
-        finer = Precision(min(own.inch, FINE.inch), min(own.millimetre, FINE.millimetre))
-        return shown(length, self.plan.units, finer).text
+        return finer_text(length, self.plan.units, self.plan.precision)
 
     def size(self, ranges: Mapping[Axis, Range]) -> str:
         """`2 1/4 in x 3/4 in x 3/8 in`, the longest first."""
