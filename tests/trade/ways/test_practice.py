@@ -77,10 +77,13 @@ def test_the_stack_is_wider_than_the_rabbet_and_the_fence_sets_the_width(width: 
 )
 def test_heavy_channels_take_two_passes_or_more(width: str, depth: str, wood: Wood, least: int) -> None:
     timber = replace(DADO.piece, wood=wood)
-    way = by(STACK, replace(DADO, piece=timber, width=inches(width), depth=inches(depth)))
+    work = replace(DADO, piece=timber, width=inches(width), depth=inches(depth))
+    way = by(STACK, work)
     assert len(way.passes) >= least
     assert (least == 1) == (len(way.passes) == 1)
     assert way.passes[-1] == min(way.passes)
+    for tool in ("router table", "router"):
+        assert len(by(tool, work).passes) >= least
 
 
 def test_a_router_takes_no_more_than_half_its_cutter_in_one_pass() -> None:

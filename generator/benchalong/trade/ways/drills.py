@@ -8,14 +8,13 @@ from benchalong.ground.lengths import Length
 from benchalong.trade.cutters import BITS, narrowest, widest
 from benchalong.trade.ways.asked import Answered, Asked, Made, Refusals, Ways, length, way
 from benchalong.trade.ways.model import Cutter, Refusal, Setting, TestCut, Tool, Words, Work
-from benchalong.trade.ways.practice import DRILL_REACH
+from benchalong.trade.ways.practice import DRILL_DEEPEST, DRILL_REACH, PRESS_TALLEST
 from benchalong.trade.ways.texts import FIT_CHANNEL
 
 PRESS: Tool = "drill press"
 DRILL: Tool = "drill"
 THROUGH: Words = ("Lay scrap under the work, tight to it, so that the far side doesn't break out.",)
 CENTRE: Words = ("Mark each centre with an awl; the bit's point finds it.",)
-SHORTEST_SIDE = Length(150)
 
 
 def bit_for(asked: Asked) -> Length | None:
@@ -44,6 +43,8 @@ def press_hole(asked: Asked) -> Answered:
     bit = bit_for(asked)
     if bit is None:
         return no_bit(asked, PRESS)
+    if work.depth > DRILL_DEEPEST.most:
+        return too_deep(work)
     if min(work.near, work.far) > DRILL_REACH.most:
         said: Words = (
             "The hole lies ",
@@ -53,7 +54,7 @@ def press_hole(asked: Asked) -> Answered:
             ".",
         )
         return Refusal(PRESS, said, ("Drill it by hand with a guide block.",))
-    if work.surface == "end" and work.piece.length > PRESS_TALLEST:
+    if work.surface == "end" and work.piece.length > PRESS_TALLEST.most:
         said = (
             "The piece would stand ",
             work.piece.length,
@@ -83,7 +84,9 @@ def press_hole(asked: Asked) -> Answered:
     )
 
 
-PRESS_TALLEST = Length(300)
+def too_deep(work: Work) -> Refusal:
+    said: Words = ("The hole is ", work.depth, " deep; a press goes down about ", DRILL_DEEPEST, ".")
+    return Refusal(PRESS, said, ("Begin it at the press and go on with a drill in the hand.",))
 
 
 def hole_settings(work: Work) -> tuple[Setting, ...]:
@@ -151,6 +154,8 @@ def bored(tool: Tool, rank: int) -> Callable[[Asked], Answered]:
         bit = widest(BITS, asked.units, work.width)
         if bit is None:
             return no_bit(asked, tool)
+        if tool == PRESS and work.depth > DRILL_DEEPEST.most:
+            return too_deep(work)
         holes = int(max(1, -(-work.length // bit)))
         return way(
             asked,

@@ -9,7 +9,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import cached_property
 from typing import Literal, TypeAlias, get_args
 
 from benchalong.ground.lengths import Length
@@ -293,11 +292,6 @@ class Way:
     why: Words = ()
     rank: int = 0
     """Lower is better."""
-
-    @cached_property
-    def setup(self) -> tuple[object, ...]:
-        """Equal for work that can be done without setting the machine again."""
-        return (self.tool, self.cutter, self.settings, self.guide, self.table, self.needs)
 
     def setting(self, key: str) -> Setting | None:
         return next((one for one in self.settings if one.key == key), None)

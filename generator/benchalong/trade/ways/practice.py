@@ -60,6 +60,12 @@ WHOLE_SHEET = _limit("36", "900")
 FENCE_REACH = _limit("24", "600")
 """Across from a table saw's fence to the cutter."""
 ROUTER_FENCE_REACH = _limit("12", "300")
+ROUTER_DEEPEST = _limit("2", "50")
+"""What usual straight cutters reach."""
+DRILL_DEEPEST = _limit("3", "75")
+"""What a drill press's spindle goes down."""
+PRESS_TALLEST = _limit("12", "300")
+"""A piece stood on its end under a drill press."""
 DRILL_REACH = _limit("6", "150")
 """From a drill press's column to the chuck's middle."""
 HAND_ROUTER_CUTTER = _limit("3/2", "38")

@@ -13,7 +13,7 @@ from benchalong.trade.ways.fenced import fenced
 from benchalong.trade.ways.model import Cutter, Refusal, Setting, TestCut, Tool, Words, Work
 from benchalong.trade.ways.practice import HAND_ROUTER_CUTTER, HEAVY_DEEP, JOINTER_PASS, in_passes
 from benchalong.trade.ways.router_table import channel_cutter, cutter_for, passes
-from benchalong.trade.ways.texts import CENTRED, FIT_CHANNEL, FIT_TONGUE
+from benchalong.trade.ways.texts import CENTRED, FIT_CHANNEL, FIT_TONGUE, beyond_cutter
 
 TOOL: Tool = "router"
 ACCURACY = Length(3, 10)
@@ -40,6 +40,8 @@ def depth(work: Work) -> Setting:
 def groove(asked: Asked) -> Answered:
     """Along a surface, the router's own fence runs along the side of the piece."""
     work = asked.work
+    if (refused := beyond_cutter(TOOL, work)) is not None:
+        return refused
     cutter = channel_cutter(asked, TOOL)
     if isinstance(cutter, Refusal):
         return cutter
@@ -182,6 +184,8 @@ def cheeks(asked: Asked) -> Answered:
 
 def mortise(asked: Asked) -> Answered:
     work = asked.work
+    if (refused := beyond_cutter(TOOL, work)) is not None:
+        return refused
     cutter = cutter_for(asked, work.width, tool=TOOL)
     if isinstance(cutter, Refusal):
         return cutter

@@ -12,6 +12,7 @@ from benchalong.trade.ways.fenced import can_turn, fenced
 from benchalong.trade.ways.model import Cutter, Refusal, Setting, TestCut, Tool, Words, Work
 from benchalong.trade.ways.practice import (
     HEAVY_DEEP,
+    HEAVY_WIDE,
     JOINTER_PASS,
     ROUTER_FENCE_REACH,
     ROUTER_SHARE,
@@ -27,6 +28,7 @@ from benchalong.trade.ways.texts import (
     MOVE_FENCE,
     ONE_FACE,
     OTHER_SIDE,
+    beyond_cutter,
     standing_end,
 )
 
@@ -36,9 +38,11 @@ ACCURACY = Length(1, 5)
 BACKING = "a square push block behind the work"
 
 
-def passes(asked: Asked, depth: Length, cutter: Length) -> tuple[Length, ...]:
-    """No deeper in one pass than half the cutter's diameter."""
-    return in_passes(depth, min(cutter * ROUTER_SHARE, asked.limit(HEAVY_DEEP)), asked.step)
+def passes(asked: Asked, depth: Length, cutter: Length, *, wide: Length | None = None) -> tuple[Length, ...]:
+    """No deeper in one pass than half the cutter's diameter; `wide` of it cuts, all unless said."""
+    is_wide = (cutter if wide is None else wide) > HEAVY_WIDE.most and asked.work.piece.wood == "hard"
+    most = min(cutter * ROUTER_SHARE, asked.limit(HEAVY_DEEP))
+    return in_passes(depth, most, asked.step, at_least=2 if is_wide else 1)
 
 
 def cutter_for(
@@ -69,8 +73,8 @@ def channel_cutter(asked: Asked, tool: Tool = TOOL) -> Length | Refusal:
 
 def groove(asked: Asked) -> Answered:
     work = asked.work
-    if (standing := standing_end(TOOL, work)) is not None:
-        return standing
+    if (refused := standing_end(TOOL, work) or beyond_cutter(TOOL, work)) is not None:
+        return refused
     if work.near > ROUTER_FENCE_REACH.most:
         return beyond_reach(work)
     cutter = channel_cutter(asked)
@@ -190,7 +194,7 @@ def rabbet(asked: Asked) -> Answered:
                 *(() if work.is_along_grain else (BACKING,)),
                 *(("stop blocks on the fence",) if work.is_stopped else ()),
             ),
-            passes=passes(asked, work.depth, cutter),
+            passes=passes(asked, work.depth, cutter, wide=work.width),
             strokes=strokes,
             does=(IN_THE_FENCE,) if strokes == 1 else (MOVE_FENCE,),
             test=TestCut(("Cut a rabbet in scrap of the same thickness.",), FIT_CHANNEL),
@@ -209,7 +213,7 @@ def cheeks(asked: Asked) -> Answered:
     if any(work.shoulders):
         heights.append(length("height_edge", "Cutter above the table, on edge", max(work.shoulders)))
     sides = 2 + sum(1 for one in work.shoulders if one)
-    cut = passes(asked, max(work.near, work.far, *work.shoulders), cutter)
+    cut = passes(asked, max(work.near, work.far, *work.shoulders), cutter, wide=work.depth)
     return way(
         asked,
         Made(
@@ -233,6 +237,8 @@ def cheeks(asked: Asked) -> Answered:
 def mortise(asked: Asked) -> Answered:
     """Between two stops; the ends stay round and are squared with a chisel."""
     work = asked.work
+    if (refused := beyond_cutter(TOOL, work)) is not None:
+        return refused
     cutter = cutter_for(asked, work.width)
     if isinstance(cutter, Refusal):
         return cutter

@@ -62,7 +62,8 @@ _USUAL = Minutes()
 
 
 def _answer(asked: Asked, tools: tuple[Tool, ...]) -> Answer:
-    found = [_with_others(answer(asked, tool), tools) for tool in tools]
+    said = answers(asked)
+    found = [_with_others(said[tool], tools) for tool in tools]
     good = [one for one in found if isinstance(one, Way)]
     refused = tuple(one for one in found if isinstance(one, Refusal))
     return Answer(tuple(sorted(good, key=_best_first)), refused)
@@ -83,18 +84,20 @@ def _with_others(one: Answered, tools: tuple[Tool, ...]) -> Answered:
     return Refusal(one.tool, (said,), (f"Have {' and '.join(missing)} at hand too.",))
 
 
-def answer(asked: Asked, tool: Tool) -> Answered:
-    """What one tool says to a work; the same question is answered once."""
-    return (
-        _answered(asked.work, asked.country, asked.units, tool)
-        if asked.minutes is _USUAL
-        else _ask(asked, tool)
-    )
+def answers(asked: Asked) -> Mapping[Tool, Answered]:
+    """What every tool says to a work; the same question is answered once."""
+    if asked.minutes is not _USUAL:
+        return _asked(asked)
+    return _kept(asked.work, asked.country, asked.units)
 
 
-@functools.lru_cache(maxsize=65536)
-def _answered(work: Work, country: str, units: System, tool: Tool) -> Answered:
-    return _ask(Asked(work, country, units, _USUAL), tool)
+@functools.lru_cache(maxsize=8192)
+def _kept(work: Work, country: str, units: System) -> Mapping[Tool, Answered]:
+    return _asked(Asked(work, country, units, _USUAL))
+
+
+def _asked(asked: Asked) -> Mapping[Tool, Answered]:
+    return {tool: _ask(asked, tool) for tool in TOOLS}
 
 
 def _ask(asked: Asked, tool: Tool) -> Answered:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from benchalong.trade.ways.model import Limit, Refusal, Tool, Words, Work
-from benchalong.trade.ways.practice import FENCE_REACH, STAND_TALLEST
+from benchalong.trade.ways.practice import FENCE_REACH, ROUTER_DEEPEST, STAND_TALLEST
 
 CENTRED: Words = (
     "Run the piece, turn it end for end and run it again at the same fence: both faces have been against the "
@@ -70,6 +70,14 @@ def beyond_fence(tool: Tool, work: Work) -> Refusal | None:
         return None
     said: Words = ("The cut lies ", work.near, " from the edge; a fence goes out to about ", FENCE_REACH, ".")
     return Refusal(tool, said, ("Take a hand-held router along a clamped guide.",))
+
+
+def beyond_cutter(tool: Tool, work: Work) -> Refusal | None:
+    """Deeper than a router's cutters reach."""
+    if work.depth <= ROUTER_DEEPEST.most:
+        return None
+    said: Words = ("The cut is ", work.depth, " deep; usual cutters reach ", ROUTER_DEEPEST, ".")
+    return Refusal(tool, said, ("Bore or saw it, and finish with a chisel.",))
 
 
 def standing_end(tool: Tool, work: Work) -> Refusal | None:
