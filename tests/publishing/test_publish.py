@@ -102,7 +102,7 @@ def test_everything_is_there(project: Path) -> None:
     wanted = {
         "index.html", "cut-list.html", "questions.html", "find.html", "paper.html", "stages/make_parts.html",
         "steps/mill-and-cut.html", "parts/shelf.html", "assets/colours.css", "plan.json", "plan.schema.json",
-        "cut-list-inch.csv", "cut-list-millimetre.csv", MARKER,
+        "cut-list-inch.csv", "cut-list-millimetre.csv", "buy.html", "purchases.csv", MARKER,
     }  # fmt: skip
     assert wanted <= names
     assert done.pages == sum(name.endswith(".html") for name in names)

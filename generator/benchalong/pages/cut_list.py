@@ -10,8 +10,10 @@ from markupsafe import Markup
 from benchalong.ground.lengths import Length
 from benchalong.pages.makings import Makings
 from benchalong.pages.part import HandLine, PartLine, hands_of, part_line
+from benchalong.pages.rough import RoughShown, rough_shown
 from benchalong.pages.shell import Shell
 from benchalong.pages.stock import stock_words
+from benchalong.plan.rough import TestPiece
 from benchalong.workings.cut_list import CUT_LIST, Row
 
 
@@ -19,6 +21,8 @@ from benchalong.workings.cut_list import CUT_LIST, Row
 class CutLine:
     part: PartLine
     count: int
+    spares: int
+    """How many more are cut than the piece needs."""
     width: Markup
     length: Markup
     shoulders: Markup
@@ -49,13 +53,45 @@ class StockShown:
 
 
 @dataclass(frozen=True)
+class TestPieceLine:
+    __test__ = False  # its name makes pytest think it were a test
+
+    name: str
+    stock: str
+    purpose: str
+    count: int
+    thickness: Markup
+    width: Markup
+    length: Markup
+
+
+@dataclass(frozen=True)
 class CutListPage:
     shell: Shell
     stocks: tuple[StockShown, ...]
+    test_pieces: tuple[TestPieceLine, ...]
+    rough: RoughShown
 
 
 def cut_list_page(makings: Makings) -> CutListPage:
-    return CutListPage(Shell("cut-list", "cut-list.html", "Cut list"), stocks_shown(makings))
+    return CutListPage(
+        Shell("cut-list", "cut-list.html", "Cut list"),
+        stocks_shown(makings),
+        tuple(_test_piece(makings, piece) for piece in makings.plan.test_pieces.values()),
+        rough_shown(makings),
+    )
+
+
+def _test_piece(makings: Makings, piece: TestPiece) -> TestPieceLine:
+    return TestPieceLine(
+        piece.name,
+        makings.plan.stock[piece.stock].name,
+        piece.purpose,
+        piece.count,
+        makings.shows.size(piece.thickness),
+        makings.shows.bare(piece.width),
+        makings.shows.bare(piece.length),
+    )
 
 
 def stocks_shown(makings: Makings) -> tuple[StockShown, ...]:
@@ -87,6 +123,7 @@ def _line(makings: Makings, row: Row) -> CutLine:
     return CutLine(
         part=part_line(makings, row.part),
         count=row.count,
+        spares=row.spares,
         width=bare(row.width),
         length=bare(row.length),
         shoulders=Markup("") if row.shoulder_length is None else bare(row.shoulder_length),

@@ -12,6 +12,7 @@ from benchalong.pages.boards import boards_of
 from benchalong.pages.cut_words import size_words
 from benchalong.pages.findings import FindingLine, found_about_part
 from benchalong.pages.makings import Makings, drawn, marks_in_short
+from benchalong.pages.rough import BlankShown, blanks_of_part
 from benchalong.pages.shell import Link, Shell
 from benchalong.pages.stock import stock_words
 from benchalong.pages.triangles import triangles_on
@@ -115,10 +116,12 @@ class PartPage:
     """The steps that touch it, in the order of work."""
     boards: tuple[Link, ...]
     """What it is cut from."""
-    weight: str
+    weight: Markup
     """Of one copy; empty when it isn't known."""
     moves: MovesShown | None
     carries: CarriesShown | None
+    blanks: tuple[BlankShown, ...]
+    """What is cut out for it first."""
 
 
 def part_line(makings: Makings, part: PartId) -> PartLine:
@@ -185,6 +188,7 @@ def _page(makings: Makings, part: Part) -> PartPage:
         weight=part_weight(makings, part.id),
         moves=moves_shown(makings, part.id),
         carries=carries_shown(makings, part.id),
+        blanks=blanks_of_part(makings, part.id),
     )
 
 

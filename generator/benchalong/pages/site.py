@@ -8,6 +8,7 @@ from functools import partial
 from markupsafe import Markup
 
 from benchalong.pages.boards import boards_page
+from benchalong.pages.buy import buy_page
 from benchalong.pages.check import check_page
 from benchalong.pages.cut_list import cut_list_page
 from benchalong.pages.data import Data, checks_script
@@ -32,6 +33,7 @@ SINGLE: tuple[tuple[str, str, Callable[[Makings], object]], ...] = (
     ("index.html", "piece.html", piece_page),
     ("cut-list.html", "cut-list.html", cut_list_page),
     ("boards.html", "boards.html", boards_page),
+    ("buy.html", "buy.html", buy_page),
     ("sizes.html", "sizes.html", sizes_page),
     ("wood.html", "wood-page.html", wood_page),
     ("check.html", "check.html", check_page),
@@ -46,6 +48,7 @@ NAVIGATION = (
     Link("index.html", "The piece"),
     Link("cut-list.html", "Cut list"),
     Link("boards.html", "Boards"),
+    Link("buy.html", "What to buy"),
     Link("sizes.html", "Sizes"),
     Link("wood.html", "Wood"),
     Link("check.html", "Plan check"),

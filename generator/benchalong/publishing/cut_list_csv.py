@@ -30,14 +30,24 @@ def cut_list_csv(plan: Plan, cut_list: CutList, system: System) -> str:
     out = io.StringIO(newline="")
     table = csv.writer(out, lineterminator="\r\n")
     table.writerow(
-        ["Stock", "Part", "Marks", "Count", *(f"{title} ({UNITS[system]})" for title in TITLES), "Rounded"]
+        [
+            "Stock",
+            "Part",
+            "Marks",
+            "Count",
+            "Spares",
+            *(f"{title} ({UNITS[system]})" for title in TITLES),
+            "Rounded",
+        ]
     )
     for group in cut_list.groups:
         for row in group.rows:
             part = plan.parts[row.part]
             texts = [plan.stock[group.stock].name, part.name, " ".join(row.marks)]
             lengths = [getattr(row, measure) for measure in MEASURES]
-            table.writerow([*map(guarded, texts), row.count, *_sizes(lengths, system, plan.precision)])
+            table.writerow(
+                [*map(guarded, texts), row.count, row.spares, *_sizes(lengths, system, plan.precision)]
+            )
     return out.getvalue()
 
 

@@ -50,6 +50,7 @@ from benchalong.workings.holding.held import HELD
 from benchalong.workings.jobs.jobs import JOBS
 from benchalong.workings.meetings import MEETINGS, JointFit
 from benchalong.workings.order import WORKINGS
+from benchalong.workings.purchases.purchases import PURCHASES
 from benchalong.workings.sag import SAG, Sag
 from benchalong.workings.triangles import TRIANGLES, Triangle
 from benchalong.workings.weights import WEIGHTS
@@ -92,6 +93,8 @@ def plan_data(plan: Plan, worked: Worked, marks: Marks, *, edition: str) -> Json
         "joints": [says.joint(joint, worked[MEETINGS].get(joint.id)) for joint in plan.joints.values()],
         "assemblies": [says.assembly(each, extent) for each in plan.assemblies.values()],
         "cut_list": says.cut_list(worked[CUT_LIST]),
+        "blanks": says.rough.blanks(worked[BLANKS]),
+        "purchases": says.rough.purchases(worked[PURCHASES]()),
         "hardware": [says.hardware(thing) for thing in plan.hardware.values()],
         "jigs": [says.jig(jig) for jig in plan.jigs.values()],
         "finish": [says.finish(finish) for finish in plan.finish.values()],
@@ -340,6 +343,7 @@ class _Says:
                     {
                         "part": row.part,
                         "count": row.count,
+                        "spares": row.spares,
                         "marks": list(row.marks),
                         "thickness": self.plain.length(row.thickness),
                         "width": self.plain.length(row.width),

@@ -29,11 +29,13 @@ from benchalong.publishing.pictures import NotAPicture, ready_picture
 from benchalong.publishing.plan_json import SCHEMA_FILE, plan_json, schema_text
 from benchalong.publishing.pointing import Pointed, unreadable, where_named
 from benchalong.publishing.progress import Progress, no_progress
+from benchalong.publishing.purchases_csv import PURCHASES_FILE, purchases_csv
 from benchalong.publishing.site_files import SiteFiles
 from benchalong.publishing.templates import Templates
 from benchalong.publishing.theme import ICON_FILE, Chosen, Theme, chosen_in, load_theme
 from benchalong.road import Travelled
 from benchalong.workings.cut_list import CUT_LIST
+from benchalong.workings.purchases.purchases import PURCHASES
 
 COLOURS_FILE = "colours.css"
 
@@ -139,6 +141,7 @@ def _write_data(site: SiteFiles, travelled: Travelled) -> None:
         site.write(GLB_FILE, model)
     for system in SYSTEMS:
         site.write(csv_name(system), cut_list_csv(plan, worked[CUT_LIST], system))
+    site.write(PURCHASES_FILE, purchases_csv(plan, worked[PURCHASES]()))
 
 
 def _write_pages(

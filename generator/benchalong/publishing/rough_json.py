@@ -1,9 +1,11 @@
-"""What is sawn from what, for `plan.json`: what the shop reckons with, boards, test pieces, matches."""
+"""What is sawn from what, for `plan.json`: what the shop reckons with, boards, matches, blanks, purchases."""
 
 from __future__ import annotations
 
 from benchalong.plan.rough import Allowance, Board, Match, Price, Sawing, Strips, TestPiece
 from benchalong.publishing.plain import Json, Plain, number_text
+from benchalong.workings.blanks.model import Blank, Blanks, Gives
+from benchalong.workings.purchases.model import Lumber, Purchases, Sheets, Thing
 
 
 def price_json(price: Price | None) -> Json | None:
@@ -90,4 +92,112 @@ class RoughSays:
             "marks": list(match.marks),
             "show_side": match.show_side,
             "note": match.note,
+        }
+
+    def blanks(self, blanks: Blanks) -> Json:
+        return {
+            "blanks": [self.blank(blank) for blank in blanks.blanks],
+            "matched": [
+                {
+                    "match": each.id,
+                    "how": each.how,
+                    "blanks": list(each.blanks),
+                    "parted": each.parted,
+                }
+                for each in blanks.matched
+            ],
+        }
+
+    def blank(self, blank: Blank) -> Json:
+        length = self.plain.length
+        return {
+            "id": blank.id,
+            "stock": blank.stock,
+            "length": length(blank.length),
+            "width": length(blank.width),
+            "thickness": length(blank.thickness),
+            "called": blank.called,
+            "count": blank.count,
+            "gives": [self.gives(each) for each in blank.gives],
+            "why": [
+                {"words": reason.words, "lengths": [length(each) for each in reason.lengths]}
+                for reason in blank.why
+            ],
+            "grain": blank.grain,
+            "lie": blank.lie,
+            "pieces": blank.pieces,
+            "leaves": blank.leaves,
+            "match": blank.match,
+        }
+
+    def gives(self, gives: Gives) -> Json:
+        return {
+            "part": gives.part,
+            "name": gives.name,
+            "count": gives.count,
+            "marks": list(gives.marks),
+            "spares": gives.spares,
+            "strips": gives.strips,
+            "test_piece": gives.test_piece,
+        }
+
+    def purchases(self, bought: Purchases) -> Json:
+        return {
+            "lumber": [self.lumber(line) for line in bought.lumber],
+            "sheets": [self.sheets(line) for line in bought.sheets],
+            "things": [self.thing(line) for line in bought.things],
+            "total": {"amount": float(bought.total), "currency": bought.currency},
+            "unpriced": list(bought.unpriced),
+        }
+
+    def lumber(self, line: Lumber) -> Json:
+        length = self.plain.length
+        return {
+            "stock": line.stock,
+            "name": line.name,
+            "called": line.called,
+            "thickness": length(line.thickness),
+            "board_feet": float(line.board_feet),
+            "waste": float(line.waste.added),
+            "waste_why": line.waste.why,
+            "buy_board_feet": line.buy_board_feet,
+            "buy_cubic_metres": float(line.buy_cubic_metres),
+            "longest": length(line.longest),
+            "widest": length(line.widest),
+            "lengths": [length(each) for each in line.lengths],
+            "board_width": length(line.board_width),
+            "boards": line.boards,
+            "by": line.by,
+            "must_match": list(line.must_match),
+            "on_hand_board_feet": float(line.on_hand),
+            "price": price_json(line.price),
+            "cost": None if line.cost is None else float(line.cost),
+        }
+
+    def sheets(self, line: Sheets) -> Json:
+        return {
+            "stock": line.stock,
+            "name": line.name,
+            "thickness": self.plain.maybe(line.thickness),
+            "called": self.plain.maybe(line.called),
+            "square_metres": float(line.area / 1_000_000),
+            "waste": float(line.waste.added),
+            "count": line.count,
+            "by": line.by,
+            "on_hand": line.on_hand,
+            "price": price_json(line.price),
+            "cost": None if line.cost is None else float(line.cost),
+        }
+
+    def thing(self, thing: Thing) -> Json:
+        return {
+            "kind": thing.kind,
+            "id": thing.id,
+            "name": thing.name,
+            "size": thing.size,
+            "count": thing.count,
+            "amount": None if thing.amount is None else float(thing.amount),
+            "price": price_json(thing.price),
+            "cost": None if thing.cost is None else float(thing.cost),
+            "note": thing.note,
         }

@@ -6,6 +6,7 @@ Grouped by stock and by thickness, the thickest first, since all of one thicknes
 from __future__ import annotations
 
 from collections import defaultdict
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from benchalong.ground.lengths import Length
@@ -28,6 +29,8 @@ class Row:
     """Overall, tongues and tenons included."""
     shoulder_length: Length | None
     """Between the shoulders, what a stop block is set to; None without tongues or tenons on the ends."""
+    spares: int = 0
+    """How many more are cut than the piece needs."""
 
 
 @dataclass(frozen=True)
@@ -50,17 +53,24 @@ def list_cuts(plan: Plan, _: Worked) -> tuple[CutList, tuple[Finding, ...]]:
         groups[part.stock, part.thickness].append(part)
     rank = {stock: number for number, stock in enumerate(plan.stock)}
     ordered = sorted(groups, key=lambda key: (rank[key[0]], -key[1]))
-    return CutList(tuple(Group(*key, _rows(groups[key])) for key in ordered)), ()
+    return CutList(tuple(Group(*key, _rows(groups[key], plan.spares)) for key in ordered)), ()
 
 
-def _rows(parts: list[Part]) -> tuple[Row, ...]:
+def _rows(parts: list[Part], spares: Mapping[PartId, int]) -> tuple[Row, ...]:
     ordered = sorted(parts, key=lambda part: (-part.length, -part.width, part.id))
-    return tuple(_row(part) for part in ordered)
+    return tuple(_row(part, spares.get(part.id, 0)) for part in ordered)
 
 
-def _row(part: Part) -> Row:
+def _row(part: Part, spares: int) -> Row:
     return Row(
-        part.id, part.count, part.marks, part.thickness, part.width, part.length, shoulder_length(part)
+        part.id,
+        part.count,
+        part.marks,
+        part.thickness,
+        part.width,
+        part.length,
+        shoulder_length(part),
+        spares,
     )
 
 

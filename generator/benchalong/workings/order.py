@@ -12,6 +12,7 @@ from benchalong.workings.bulks import BULKS
 from benchalong.workings.clashes import CLASHES
 from benchalong.workings.climate import CLIMATE
 from benchalong.workings.copies import COPIES
+from benchalong.workings.corner_fingers import CORNER_FINGERS
 from benchalong.workings.cut_check import CUT_CHECK
 from benchalong.workings.cut_list import CUT_LIST
 from benchalong.workings.extent import EXTENT
@@ -30,6 +31,7 @@ from benchalong.workings.never_used import NEVER_USED
 from benchalong.workings.placed import PLACED
 from benchalong.workings.placing_check import PLACING_CHECK
 from benchalong.workings.proportions import PROPORTIONS
+from benchalong.workings.purchases.purchases import PURCHASES
 from benchalong.workings.sag import SAG
 from benchalong.workings.solids import SOLIDS
 from benchalong.workings.swollen import SWOLLEN
@@ -55,6 +57,7 @@ WORKINGS: tuple[Working[Any], ...] = (
     CLASHES,
     MEETINGS,
     TOUCHING_CHECK,
+    CORNER_FINGERS,
     GROOVE_ENDS,
     LEFT_WOOD,
     WAYS_OUT,
@@ -74,6 +77,7 @@ WORKINGS: tuple[Working[Any], ...] = (
     SWOLLEN,
     WEIGHTS,
     AMOUNTS,
+    PURCHASES,
     SAG,
     BOARDS,
     HELD,

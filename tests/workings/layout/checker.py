@@ -171,7 +171,9 @@ def _set_faults(order: Order, layout: Layout) -> Iterator[str]:
             continue
         if len(on) > 1:
             yield f"match set {index} is on {len(on)} boards"
-        else:
+        elif Counter(placed.piece for placed in on[0]) != Counter(match.pieces):
+            yield f"match set {index} is not complete"
+        elif match.parted is not None:
             yield from _row_faults(index, match, on[0], order.rules.kerf)
 
 

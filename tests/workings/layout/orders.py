@@ -63,7 +63,7 @@ def _match_sets(draw: st.DrawFn, kinds: tuple[Piece, ...]) -> list[MatchSet]:
     for _ in range(draw(st.integers(0, 2))):
         names = draw(st.lists(st.sampled_from(sorted(left)), min_size=1, max_size=3))
         if all(names.count(name) <= left[name] for name in names):
-            made.append(MatchSet(tuple(names), draw(st.sampled_from(list(Way)))))
+            made.append(MatchSet(tuple(names), draw(st.sampled_from([*Way, None]))))
             for name in names:
                 left[name] -= 1
     return made

@@ -7,25 +7,35 @@ it in the row, on a new row, or in a new section. Of all fillings with equally m
 are kept, judged by what their pieces are worth for the room they use up (beam search with such a guide on
 guillotine layouts: Libralesso & Fontan 2021). All of a level's placings are weighed at once, in arrays.
 
-Without loss the first piece of a row is its widest and no row is longer than its section's first.
+Without loss the first piece of a row is its widest and no row is longer than its section's first. With three
+turns, a match set side by side is several rows, and nothing goes beside it. What would lie on a defect moves
+on until it is clear (`dodging`).
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TypeAlias
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 
 import numpy as np
 
-from benchalong.workings.layout.lies import ALONG_SECTIONS, Floats, Ints, Lies, Work
+from benchalong.workings.layout.dodging import BESIDE, ON_TOP, ROW, SECTION, Dodging, Placings
+from benchalong.workings.layout.lies import ALONG_ROWS, ALONG_SECTIONS, Floats, Ints, Lies, Work
+from benchalong.workings.layout.model import Rectangle
 
-SECTION, ROW, BESIDE, ON_TOP = range(4)
-"""How a piece is put: it begins a section, begins a row, goes beside the last in the row, or on top of it."""
 _A_LEVEL = 2_000
 """What a level costs beside its placings, in placings."""
 
-Move: TypeAlias = tuple[int, int]
-"""How it is put, and which lie."""
+
+@dataclass(frozen=True)
+class Move:
+    """How a piece is put, which lie, and where: its section's start and its own corner."""
+
+    put: int
+    lie: int
+    section: int
+    x: int
+    y: int
 
 
 @dataclass
@@ -50,6 +60,8 @@ class _Level:
     came_from: Ints
     put: Ints
     lie: Ints
+    at_x: Ints
+    at_y: Ints
 
 
 class Beam:
@@ -67,10 +79,13 @@ class Beam:
         left: Ints,
         worth: Floats,
         marks: Ints,
+        defects: Sequence[Rectangle] = (),
+        kerf: int = 0,
     ) -> None:
         self.lies, self.turns, self.length, self._width = lies, turns, length, width
-        self._boards = boards
+        self._boards, self._dodging = boards, Dodging(lies, defects, kerf, turns)
         self._worth, self._marks = worth[lies.kind], marks[lies.kind]
+        self._is_rows = (lies.run == ALONG_ROWS) & (turns == 3)
         self._fair = _fair(self._worth, lies)
         self.levels = [_start(left)]
 
@@ -95,37 +110,32 @@ class Beam:
         moves = []
         while depth:
             level = self.levels[depth]
-            moves.append((int(level.put[entry]), int(level.lie[entry])))
+            columns = (level.put, level.lie, level.x0, level.at_x, level.at_y)
+            moves.append(Move(*(int(column[entry]) for column in columns)))
             entry = int(level.came_from[entry])
             depth -= 1
         return moves[::-1]
 
     def by_board(self, moves: list[Move]) -> list[list[Move]]:
         """The same moves, board by board; boards without any left out."""
-        boards: list[list[Move]] = []
-        start = x = end = 0
-        for put, lie in moves:
-            length = int(self.lies.length[lie])
-            if put == SECTION:
-                room = -end % self.length
-                start = end if length <= room else end + room
-                if start % self.length == 0:
-                    boards.append([])
-                end = start
-            x = {SECTION: start + length, ROW: start + length, BESIDE: x + length, ON_TOP: x}[put]
-            end = max(end, x)
-            boards[-1].append((put, lie))
-        return boards
+        boards: dict[int, list[Move]] = {}
+        for move in moves:
+            at = move.section // self.length
+            section, x = move.section - at * self.length, move.x - at * self.length
+            boards.setdefault(at, []).append(replace(move, section=section, x=x))
+        return list(boards.values())
 
     def _next(self, level: _Level, beam: int, work: Work, *, lean: float | None) -> _Level | None:
-        entries, lies, puts = self._placings(level)
-        if entries.size == 0:
+        placings = self._placings(level)
+        work.spend(placings.entry.size + _A_LEVEL)
+        if self._dodging.is_needed and placings.entry.size:
+            placings = self._dodging.cleared(placings, self._limits(level, placings))
+        if placings.entry.size == 0:
             return None
-        work.spend(entries.size + _A_LEVEL)
-        return self._kept(self._placed(level, entries, lies, puts), level, beam, lean=lean)
+        return self._kept(self._placed(level, placings), level, beam, lean=lean)
 
-    def _placings(self, level: _Level) -> tuple[Ints, Ints, Ints]:
-        """Which piece may go where, as three equally long columns."""
+    def _placings(self, level: _Level) -> Placings:
+        """Which piece may go where, were there no defects."""
         length, width = self.lies.length, self.lies.width
         there = level.left[:, self.lies.kind] > 0
         room = self._boards * self.length - level.x1
@@ -137,7 +147,8 @@ class Beam:
             wall = (level.x0 // self.length + 1) * self.length
             end = np.where(level.y0 == 0, wall, level.x1)
             beside = length <= (end - level.x)[:, None]
-            fits.append((BESIDE, beside & (width <= (level.y1 - level.y0)[:, None])))
+            beside &= width <= (level.y1 - level.y0)[:, None]
+            fits.append((BESIDE, beside & ~self._is_rows))
         if self.turns >= 4:
             on_top = (length <= level.slot[:, None]) & (width <= (level.y1 - level.y)[:, None])
             fits.append((ON_TOP, on_top & (self.lies.run != ALONG_SECTIONS)))
@@ -145,23 +156,44 @@ class Beam:
         entries = np.concatenate([entry for entry, _ in found])
         chosen = np.concatenate([lie for _, lie in found])
         puts = np.repeat([put for put, _ in fits], [entry.size for entry, _ in found])
-        return entries, chosen, puts
+        return self._at_corners(level, entries, chosen, puts)
 
-    def _placed(self, level: _Level, entries: Ints, lies: Ints, puts: Ints) -> _Level:
-        length, width = self.lies.length[lies], self.lies.width[lies]
-        x0, x1, y0, y1 = level.x0[entries], level.x1[entries], level.y0[entries], level.y1[entries]
-        is_section, is_row, is_on_top = puts == SECTION, puts == ROW, puts == ON_TOP
+    def _at_corners(self, level: _Level, entries: Ints, lies: Ints, puts: Ints) -> Placings:
+        x0, x1, x = level.x0[entries], level.x1[entries], level.x[entries]
         room = -x1 % self.length
-        x0 = np.where(is_section, np.where(length <= room, x1, x1 + room), x0)
-        y0 = np.where(is_section, 0, np.where(is_row, y1, y0))
+        after = np.where(self.lies.length[lies] <= room, x1, x1 + room)
+        section = np.where(puts == SECTION, after, x0)
+        at_x = np.select([puts == BESIDE, puts == ON_TOP], [x, x - level.slot[entries]], section)
+        at_y = np.select(
+            [puts == SECTION, puts == ROW, puts == BESIDE],
+            [0, level.y1[entries], level.y0[entries]],
+            level.y[entries],
+        )
+        return Placings(entries, lies, puts, section, at_x, at_y)
+
+    def _limits(self, level: _Level, placings: Placings) -> tuple[Ints, Ints]:
+        """How far each piece may reach along and across."""
+        at, put = placings.entry, placings.put
+        may_grow = (put == SECTION) | ((put == BESIDE) & (level.y0[at] == 0))
+        far = np.where((put == SECTION) | (put == ROW), self._width, level.y1[at])
+        return np.where(may_grow, self.length, level.x1[at]), far
+
+    def _placed(self, level: _Level, placings: Placings) -> _Level:
+        entries, lies, puts = placings.entry, placings.lie, placings.put
+        length, width = self.lies.length[lies], self.lies.width[lies]
+        x0, x1 = placings.section, level.x1[entries]
+        is_section, is_row, is_on_top = puts == SECTION, puts == ROW, puts == ON_TOP
         starts = is_section | is_row
-        x = np.where(starts, x0 + length, level.x[entries] + np.where(is_on_top, 0, length))
+        y0 = np.where(starts, placings.at_y, level.y0[entries])
+        x = np.where(is_on_top, level.x[entries], placings.at_x + length)
+        end = np.where(is_section, x, np.maximum(x1, x))
+        x = np.where(self._is_rows[lies], (x0 // self.length + 1) * self.length, x)
         slot = np.where(self.lies.run[lies] == ALONG_SECTIONS, 0, length)
         return _Level(
             x0=x0,
-            x1=np.where(is_section, x, np.maximum(x1, x)),
+            x1=end,
             y0=y0,
-            y1=np.where(starts, y0 + width, y1),
+            y1=np.where(starts, y0 + width, level.y1[entries]),
             x=x,
             slot=np.where(is_on_top, level.slot[entries], slot),
             y=np.where(is_on_top, level.y[entries], y0) + width,
@@ -171,12 +203,14 @@ class Beam:
             came_from=entries,
             put=puts,
             lie=lies,
+            at_x=placings.at_x,
+            at_y=placings.at_y,
         )
 
     def _kept(self, placed: _Level, before: _Level, beam: int, *, lean: float | None) -> _Level:
         """The most promising, each set of pieces in each outline once."""
         used = placed.x0 * self._width + (placed.x1 - placed.x0) * placed.y0
-        used += (placed.x - placed.x0) * (placed.y1 - placed.y0)
+        used += (np.minimum(placed.x, placed.x1) - placed.x0) * (placed.y1 - placed.y0)
         score = placed.worth - self._fair * used if lean is None else placed.worth ** (1 + lean) / used
         if score.size > 4 * beam:
             order = np.argpartition(-score, 4 * beam)[: 4 * beam]
@@ -203,7 +237,6 @@ def _fair(worth: Floats, lies: Lies) -> float:
 
 
 def _start(left: Ints) -> _Level:
-    zero = np.zeros(1, dtype=np.int64)
-    return _Level(
-        zero, zero, zero, zero, zero, zero, zero, np.zeros(1), left[None, :].copy(), zero, zero, zero, zero
-    )
+    names = [name for name in _Level.__dataclass_fields__ if name not in ("worth", "left")]
+    zero = {name: np.zeros(1, dtype=np.int64) for name in names}
+    return _Level(**zero, worth=np.zeros(1), left=left[None, :].copy())

@@ -29,12 +29,12 @@ def lower_bound(inner: Inner) -> int:
     """The least cost at which all pieces might be had; where the boards can't suffice, the cost of all."""
     if not inner.kinds or not inner.sheets:
         return 0
-    bound = max(_area_bound(inner), _volume_bound(inner))
+    bound = max(area_bound(inner), _volume_bound(inner))
     step = gcd(*(sheet.cost for sheet in inner.sheets)) or 1
     return min(-(-bound // step) * step, sum(sheet.cost * sheet.number for sheet in inner.sheets))
 
 
-def _area_bound(inner: Inner) -> int:
+def area_bound(inner: Inner) -> int:
     """The cheapest boards that are together large enough, in their limited numbers."""
     clear = [sheet.area - _spoilt(sheet, inner.kerf) for sheet in inner.sheets]
     wanted = sum(kind.area * kind.demand for kind in inner.kinds)

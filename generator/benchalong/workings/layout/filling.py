@@ -7,11 +7,12 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from benchalong.workings.layout.beam import ON_TOP, ROW, SECTION, Beam, Move
+from benchalong.workings.layout.beam import Beam, Move
+from benchalong.workings.layout.dodging import BESIDE, ROW, SECTION
 from benchalong.workings.layout.inner import Inner
 from benchalong.workings.layout.lies import ALONG_ROWS, ALONG_SECTIONS, Floats, Ints, Lies, Work
-from benchalong.workings.layout.model import Way
-from benchalong.workings.layout.tree import Node, Whole, parted, swapped
+from benchalong.workings.layout.model import Rectangle, Way
+from benchalong.workings.layout.tree import Node, Waste, Whole, parted, swapped
 
 
 @dataclass(frozen=True)
@@ -32,6 +33,7 @@ class Room:
     width: int
     turns: int
     first: Way | None
+    defects: tuple[Rectangle, ...] = ()
 
 
 class Filler:
@@ -87,9 +89,8 @@ class Filler:
         lies = self._across if swap else self._straight
         chosen = (left[lies.kind] > 0) & (worth[lies.kind] > 0) & (lies.length <= length)
         chosen &= lies.width <= width
-        last_run = ALONG_SECTIONS if room.turns % 2 else ALONG_ROWS
-        if room.turns <= 4:
-            chosen &= (lies.run == 0) | (lies.run == last_run)
+        if room.turns in (1, 2, 4):
+            chosen &= lies.run != (ALONG_ROWS if room.turns == 1 else ALONG_SECTIONS)
         if not chosen.any():
             return None
         return Beam(
@@ -101,31 +102,60 @@ class Filler:
             left=left,
             worth=worth,
             marks=self._marks,
+            defects=_mirrored(room.defects) if swap else room.defects,
+            kerf=self._inner.kerf,
         )
 
     def _filled(self, search: Beam, moves: Sequence[Move], worth: Floats, *, swap: bool) -> Filled:
         tree = _tree(self._inner, search.lies, moves, search.turns, swap=swap)
-        counts = np.bincount(search.lies.kind[[lie for _, lie in moves]], minlength=len(self._inner.kinds))
+        counts = np.bincount(search.lies.kind[[move.lie for move in moves]], minlength=len(self._inner.kinds))
         value = float(counts @ worth)
         return Filled(swapped(tree) if swap else tree, tuple(counts.tolist()), value)
 
 
 def _tree(inner: Inner, lies: Lies, moves: Sequence[Move], turns: int, *, swap: bool) -> Node:
-    sections: list[list[list[list[Node]]]] = []
-    for put, lie in moves:
-        if put == SECTION:
-            sections.append([])
-        if put in (SECTION, ROW):
-            sections[-1].append([])
-        if put != ON_TOP:
-            sections[-1][-1].append([])
-        sections[-1][-1][-1].append(_node(inner, lies, lie, swap=swap))
-    return parted(Way.ACROSS, [_section(rows, turns) for rows in sections], keep_single=True)
+    sections, x = list[Node](), 0
+    for of_section in _begun_by(moves, SECTION):
+        sections += _gap(of_section[0].section - x, Way.ACROSS)
+        sections.append(_section(inner, lies, of_section, turns, swap=swap))
+        x = of_section[0].section + sections[-1].length
+    return parted(Way.ACROSS, sections, keep_single=True)
 
 
-def _section(rows: list[list[list[Node]]], turns: int) -> Node:
-    in_rows = [parted(Way.ACROSS, [parted(Way.ALONG, slot) for slot in row]) for row in rows]
-    return parted(Way.ALONG, in_rows, keep_single=turns >= 3)
+def _section(inner: Inner, lies: Lies, moves: Sequence[Move], turns: int, *, swap: bool) -> Node:
+    rows, y = list[Node](), 0
+    for of_row in _begun_by(moves, SECTION, ROW):
+        rows += _gap(of_row[0].y - y, Way.ALONG)
+        rows.append(_row(inner, lies, of_row, swap=swap))
+        y = of_row[0].y + int(lies.width[of_row[0].lie])
+    return parted(Way.ALONG, rows, keep_single=turns >= 3)
+
+
+def _row(inner: Inner, lies: Lies, moves: Sequence[Move], *, swap: bool) -> Node:
+    slots, x = list[Node](), moves[0].section
+    for of_slot in _begun_by(moves, SECTION, ROW, BESIDE):
+        slots += _gap(of_slot[0].x - x, Way.ACROSS)
+        slots.append(parted(Way.ALONG, [_node(inner, lies, move.lie, swap=swap) for move in of_slot]))
+        x = of_slot[0].x + int(lies.length[of_slot[0].lie])
+    return parted(Way.ACROSS, slots)
+
+
+def _begun_by(moves: Sequence[Move], *puts: int) -> list[list[Move]]:
+    groups: list[list[Move]] = []
+    for move in moves:
+        if move.put in puts:
+            groups.append([])
+        groups[-1].append(move)
+    return groups
+
+
+def _gap(size: int, way: Way) -> list[Node]:
+    """What is left behind where pieces keep clear of a defect."""
+    return [Waste(size, 1) if way is Way.ACROSS else Waste(1, size)] if size > 0 else []
+
+
+def _mirrored(defects: tuple[Rectangle, ...]) -> tuple[Rectangle, ...]:
+    return tuple(Rectangle(d.y, d.x, d.width, d.length) for d in defects)
 
 
 def _node(inner: Inner, lies: Lies, lie: int, *, swap: bool) -> Node:

@@ -30,14 +30,18 @@ class Kind:
     match_set: int | None = None
 
     @property
-    def length(self) -> int:
-        lengths = [length for length, _ in self.sizes]
-        return sum(lengths) if self.parted is Way.ACROSS else max(lengths)
+    def ways(self) -> tuple[Way | None, ...]:
+        """How its members may lie; a match set that only asks for one board may lie either way."""
+        if self.match_set is None or self.parted is not None:
+            return (self.parted,)
+        return (Way.ACROSS, Way.ALONG)
 
-    @property
-    def width(self) -> int:
-        widths = [width for _, width in self.sizes]
-        return sum(widths) if self.parted is Way.ALONG else max(widths)
+    def size(self, way: Way | None) -> tuple[int, int]:
+        """Length and width with its members lying so."""
+        lengths, widths = zip(*self.sizes, strict=True)
+        if way is Way.ACROSS:
+            return sum(lengths), max(widths)
+        return max(lengths), sum(widths) if way is Way.ALONG else max(widths)
 
     @property
     def area(self) -> int:
@@ -143,7 +147,7 @@ def _kinds(order: Order) -> list[Kind]:
         Kind(tuple(sorted(names)), ((length, width),), sum(n for _, n in names), may_turn)
         for (length, width, may_turn), names in by_size.items()
     ]
-    singles.sort(key=lambda kind: (-kind.area, -kind.length, kind.may_turn))
+    singles.sort(key=lambda kind: (-kind.area, -kind.sizes[0][0], kind.may_turn))
     pieces = {piece.name: piece for piece in order.pieces}
     blocks = [_block(index, match, pieces, kerf) for index, match in enumerate(order.match_sets)]
     return blocks + singles
@@ -205,6 +209,9 @@ def _sheet_in(sheet: Sheet, unit: int) -> Sheet:
 
 
 def _fits(kind: Kind, sheet: Sheet) -> bool:
-    lies = kind.length <= sheet.length and kind.width <= sheet.width
-    stands = kind.length <= sheet.width and kind.width <= sheet.length
-    return lies or (kind.may_turn and stands)
+    for length, width in map(kind.size, kind.ways):
+        if length <= sheet.length and width <= sheet.width:
+            return True
+        if kind.may_turn and length <= sheet.width and width <= sheet.length:
+            return True
+    return False

@@ -5,7 +5,8 @@ from __future__ import annotations
 from benchalong.workings.layout.cutting import Names, cut_board
 from benchalong.workings.layout.inner import Inner, inner_order, tally
 from benchalong.workings.layout.model import CutBoard, Layout, Order
-from benchalong.workings.layout.sheets import Found, IsOver, lay_out_sheets
+from benchalong.workings.layout.search import IsOver
+from benchalong.workings.layout.sheets import Found, lay_out_sheets
 
 
 def lay_out(order: Order, *, is_over: IsOver = lambda: False) -> Layout:

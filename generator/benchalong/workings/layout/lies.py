@@ -50,10 +50,12 @@ class Lies:
 
 def _ways_to_lie(inner: Inner, index: int) -> Iterator[tuple[int, int, int, int, int]]:
     kind = inner.kinds[index]
-    run = {None: 0, Way.ACROSS: 1, Way.ALONG: 2}[kind.parted]
-    yield index, kind.length, kind.width, 0, run
-    if kind.may_turn:
-        yield index, kind.width, kind.length, 1, (0, 2, 1)[run]
+    for way in kind.ways:
+        run = {None: 0, Way.ACROSS: ALONG_SECTIONS, Way.ALONG: ALONG_ROWS}[way]
+        length, width = kind.size(way)
+        yield index, length, width, 0, run
+        if kind.may_turn:
+            yield index, width, length, 1, (0, ALONG_ROWS, ALONG_SECTIONS)[run]
 
 
 @dataclass

@@ -16,6 +16,8 @@ import numpy as np
 from benchalong.workings.layout.lies import Floats, Ints
 
 _INFINITE = highspy.kHighsInf
+ITERATION, CHOICE = 300, 500_000
+"""What a step of the solver, and a whole choice, cost in placings, roughly."""
 _CHOSEN_FROM = 1_500
 """From how many columns a whole choice is made at most."""
 

@@ -88,12 +88,13 @@ class Piece:
 
 @dataclass(frozen=True)
 class MatchSet:
-    """Pieces that come from one board in this order, so that the grain runs on from one to the next."""
+    """Pieces that come from one board, in this order where the grain is to run on from one to the next."""
 
     pieces: tuple[str, ...]
     """Names in sequence, from the start or the near edge. They count among the pieces' numbers."""
-    parted: Way
-    """ACROSS: end to end. ALONG: side by side."""
+    parted: Way | None
+    """ACROSS: end to end, one after the other from one strip. ALONG: side by side. None: only from one board;
+    they are cut as a block all the same, whichever way suits."""
 
 
 @dataclass(frozen=True)
@@ -174,7 +175,7 @@ class Layout:
     """Pieces for which there was no room."""
     cost: int
     lower_bound: int
-    """No layout of all pieces costs less, whichever way it is cut."""
+    """No layout of all pieces within the rules costs less."""
     is_proven: bool
     """Whether all pieces are placed and the cost equals the bound: no layout can do better."""
     ended_early: bool = False

@@ -13,12 +13,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from benchalong.workings.layout.clearing import Clear, Clearing, Spoilt, clearings, clears
 from benchalong.workings.layout.filling import Filled, Filler, Room
-from benchalong.workings.layout.inner import Inner, Sheet
+from benchalong.workings.layout.inner import Inner, Kind
 from benchalong.workings.layout.lies import Floats, Ints
-from benchalong.workings.layout.model import Way
-from benchalong.workings.layout.tree import Node, Parted, Waste
 
 
 @dataclass(frozen=True)
@@ -42,85 +39,15 @@ class Sheets:
     """Fills whole sheets, defects and all."""
 
     def __init__(self, inner: Inner, filler: Filler) -> None:
-        self._inner, self._filler = inner, filler
-        self._clearings = [self._ways_to_clear(sheet) for sheet in inner.sheets]
-
-    def _ways_to_clear(self, sheet: Sheet) -> list[Clearing]:
-        inner = self._inner
-        return clearings(
-            sheet.length, sheet.width, sheet.defects, kerf=inner.kerf, turns=inner.turns, first=inner.first
-        )
+        self._filler = filler
+        self._rooms = [
+            Room(sheet.length, sheet.width, inner.turns, inner.first, sheet.defects) for sheet in inner.sheets
+        ]
 
     def fill(self, sheet: int, left: Ints, worth: Floats, manner: Manner) -> list[Filled]:
         """The best fillings found, best first; none when nothing fits."""
-        found: list[Filled] = []
-        for clearing in self._clearings[sheet]:
-            found += self._fill_cleared(clearing, left, worth, manner)
-        found.sort(key=lambda filled: -filled.worth)
-        return found[: manner.keep]
-
-    def _fill_cleared(self, clearing: Clearing, left: Ints, worth: Floats, manner: Manner) -> list[Filled]:
-        if isinstance(clearing, Clear):
-            return self._fill_clear(clearing, left, worth, manner)
-        left, total, counts = left.copy(), 0.0, np.zeros_like(left)
-        trees: dict[Clear, list[Node]] = {}
-        rooms = sorted(clears(clearing), key=lambda clear: -clear.length * clear.width)
-        for room in rooms:
-            best = self._fill_clear(room, left, worth, Manner(manner.beam, manner.lean))
-            if best:
-                held = np.array(best[0].counts)
-                left, counts = left - held, counts + held
-                total += best[0].worth
-                trees.setdefault(room, []).append(best[0].tree)
-        return [Filled(_put_in(clearing, trees), tuple(counts.tolist()), total)] if counts.any() else []
-
-    def _fill_clear(self, clear: Clear, left: Ints, worth: Floats, manner: Manner) -> list[Filled]:
-        found: list[Filled] = []
-        for room in self._rooms(clear):
-            found += self._filler.fill(
-                room, left, worth, beam=manner.beam, keep=manner.keep, lean=manner.lean
-            )
-        found.sort(key=lambda filled: -filled.worth)
-        return found[: manner.keep]
-
-    def _rooms(self, clear: Clear) -> list[Room]:
-        """Cutting on the same way costs no turn; the other way, one."""
-        turns = self._inner.turns
-        if clear.way is None:
-            return [Room(clear.length, clear.width, turns, self._inner.first)]
-        rooms = [Room(clear.length, clear.width, turns - clear.stage + 1, clear.way)]
-        if turns > clear.stage:
-            rooms.append(Room(clear.length, clear.width, turns - clear.stage, clear.way.other))
-        return rooms
-
-
-def _put_in(clearing: Clearing, trees: dict[Clear, list[Node]]) -> Node:
-    if isinstance(clearing, Spoilt):
-        return Waste(clearing.length, clearing.width)
-    if isinstance(clearing, Clear):
-        waiting = trees.get(clearing)
-        return _filling_out(waiting.pop(0), clearing) if waiting else Waste(clearing.length, clearing.width)
-    near, far = _put_in(clearing.near, trees), _put_in(clearing.far, trees)
-    return _pair(clearing.way, near, far)
-
-
-def _filling_out(node: Node, clear: Clear) -> Node:
-    """The node in a region of the clear rectangle's size."""
-    way, parts = (node.way, node.parts) if isinstance(node, Parted) else (clear.way or Way.ACROSS, (node,))
-    short = clear.length - node.length if way is Way.ACROSS else clear.width - node.width
-    rest = Waste(short, clear.width) if way is Way.ACROSS else Waste(clear.length, short)
-    return Parted(way, (*parts, rest) if short else parts, clear.length, clear.width)
-
-
-def _pair(way: Way, near: Node, far: Node) -> Node:
-    flat: list[Node] = []
-    for part in (near, far):
-        flat += part.parts if isinstance(part, Parted) and part.way is way else [part]
-    length = near.length + far.length if way is Way.ACROSS else near.length
-    width = near.width + far.width if way is Way.ALONG else near.width
-    if isinstance(near, Waste) and isinstance(far, Waste):
-        return Waste(length, width)
-    return Parted(way, tuple(flat), length, width)
+        room, keep = self._rooms[sheet], manner.keep
+        return self._filler.fill(room, left, worth, beam=manner.beam, keep=keep, lean=manner.lean)
 
 
 def in_sequence(
@@ -159,7 +86,12 @@ def _best_board(
 
 
 def first_worth(inner: Inner, power: float) -> Floats:
-    return np.array([float(kind.length * kind.width) ** power for kind in inner.kinds])
+    return np.array([float(_room(kind)) ** power for kind in inner.kinds])
+
+
+def _room(kind: Kind) -> int:
+    """What it takes up where it takes up least."""
+    return min(length * width for length, width in map(kind.size, kind.ways))
 
 
 def corrected(
@@ -168,7 +100,7 @@ def corrected(
     """Pieces on boards that waste much are worth more; how much of the new worth is taken is left to
     chance."""
     sums, times = np.zeros_like(worth), np.zeros_like(worth)
-    areas = np.array([float(kind.length * kind.width) for kind in inner.kinds])
+    areas = np.array([float(_room(kind)) for kind in inner.kinds])
     for board in full:
         counts = np.array(board.filled.counts, float)
         use = inner.sheets[board.sheet].area / max(float(counts @ areas), 1.0)

@@ -17,23 +17,31 @@ def is_sticks(inner: Inner) -> bool:
     return all(
         not sheet.defects
         and 2 * narrowest > sheet.width
-        and all(kind.width <= sheet.width and not _stands(kind, sheet.width) for kind in inner.kinds)
+        and all(_lies(kind, sheet.width) and not _stands(kind, sheet.width) for kind in inner.kinds)
         for sheet in inner.sheets
     )
 
 
+def _end_to_end(kind: Kind) -> tuple[int, int]:
+    return kind.size(kind.ways[0])
+
+
+def _lies(kind: Kind, width: int) -> bool:
+    return _end_to_end(kind)[1] <= width
+
+
 def _stands(kind: Kind, width: int) -> bool:
-    return kind.may_turn and kind.length <= width
+    return kind.may_turn and _end_to_end(kind)[0] <= width
 
 
 def by_length(inner: Inner) -> list[int]:
     """The kinds, longest first."""
-    return sorted(range(len(inner.kinds)), key=lambda kind: -inner.kinds[kind].length)
+    return sorted(range(len(inner.kinds)), key=lambda kind: -_end_to_end(inner.kinds[kind])[0])
 
 
 def as_sticks(inner: Inner, order: list[int]) -> Sticks:
     return Sticks(
-        tuple(inner.kinds[kind].length for kind in order),
+        tuple(_end_to_end(inner.kinds[kind])[0] for kind in order),
         tuple(inner.kinds[kind].demand for kind in order),
         tuple(Stock(sheet.length, sheet.cost, sheet.number) for sheet in inner.sheets),
     )

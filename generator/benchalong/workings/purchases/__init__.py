@@ -1,0 +1,1 @@
+"""What has to be bought, how much of it, and what does it cost?"""

@@ -1,0 +1,128 @@
+"""Sheets by their count, and all that is no wood: hardware, glue, finish, abrasives."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
+from math import ceil
+
+from benchalong.ground.lengths import FOOT, METRE, Length
+from benchalong.plan.model import Plan, Price, Stock
+from benchalong.trade.abrasives import GRITS, discs
+from benchalong.trade.amounts import glue
+from benchalong.trade.waste import waste
+from benchalong.workings.amounts import Amounts
+from benchalong.workings.blanks.model import Blank, Blanks
+from benchalong.workings.purchases.model import Sheets, Thing, ThingKind
+
+
+def sheets_of(plan: Plan, blanks: Blanks) -> Iterator[Sheets]:
+    """In the order of the plan, without those that nothing is cut from."""
+    for stock in plan.stock.values():
+        if stock.kind == "sheet" and blanks.of_stock(stock.id):
+            yield _sheets(plan, stock, blanks.of_stock(stock.id))
+
+
+def _sheets(plan: Plan, stock: Stock, blanks: Sequence[Blank]) -> Sheets:
+    area = sum((each.count * each.length * each.width for each in blanks), Fraction(0))
+    wasted = waste(kind="sheet", said=stock.waste)
+    count = (
+        None if stock.sheet is None else ceil(area * (1 + wasted.added) / (stock.sheet[0] * stock.sheet[1]))
+    )
+    return Sheets(
+        stock.id,
+        stock.name,
+        stock.thickness,
+        stock.nominal,
+        stock.sheet,
+        area,
+        wasted,
+        count,
+        "area",
+        sum(board.count for board in plan.boards if board.stock == stock.id),
+        stock.price,
+        _cost_of_sheets(stock.price, stock, count),
+    )
+
+
+def _cost_of_sheets(price: Price | None, stock: Stock, count: int | None) -> Fraction | None:
+    if price is None or count is None or stock.sheet is None:
+        return None
+    area = count * stock.sheet[0] * stock.sheet[1]
+    counted = {
+        "sheet": Fraction(count),
+        "each": Fraction(count),
+        "square metre": area / METRE**2,
+        "square foot": area / FOOT**2,
+    }
+    number = counted.get(price.per)
+    return None if number is None else price.amount * number
+
+
+def things_of(plan: Plan, blanks: Blanks, amounts: Amounts) -> Iterator[Thing]:
+    yield from _ready_made(plan, blanks)
+    for thing in plan.hardware.values():
+        yield _counted("hardware", thing.id, thing.name, thing.size, thing.count, thing.price, thing.note)
+    yield from _glue(plan, blanks)
+    yield from _finishes(plan, amounts)
+    if plan.finish:
+        for grit in GRITS:
+            yield _counted(
+                "abrasive", f"grit-{grit}", f"Abrasive, grit {grit}", "", discs(amounts.surface), None
+            )
+
+
+def _finishes(plan: Plan, amounts: Amounts) -> Iterator[Thing]:
+    """One line a kind: each amount is what would go on every face, so the largest is enough for all."""
+    kinds: dict[str, list[str]] = {}
+    for finish in plan.finish.values():
+        kinds.setdefault(finish.what, []).append(finish.id)
+    for what, ids in kinds.items():
+        litres = max(amounts.finish[each].litres for each in ids)
+        note = plan.finish[ids[0]].note if len(ids) == 1 else ""
+        yield Thing("finish", ids[0], what, "", None, litres, None, None, note)
+
+
+def _ready_made(plan: Plan, blanks: Blanks) -> Iterator[Thing]:
+    """What is turned, cut from lengths; and parts that are bought as they are."""
+    for blank in blanks.blanks:
+        stock = plan.stock[blank.stock]
+        if stock.kind == "turned":
+            cost = _cost_of_turned(stock.price, blank.count, blank.length)
+            name = f"{stock.name}: {blank.gives[0].name.lower()}"
+            yield Thing("turned", blank.id, name, "", blank.count, None, stock.price, cost, stock.note)
+    for part in plan.parts.values():
+        stock = plan.stock[part.stock]
+        if stock.kind == "bought":
+            count = part.count + plan.spares.get(part.id, 0)
+            yield _counted("bought", part.id, part.name, stock.name, count, stock.price, part.note)
+
+
+def _cost_of_turned(price: Price | None, count: int, length: Length) -> Fraction | None:
+    if price is None:
+        return None
+    counted = {"each": Fraction(count), "foot": count * length / FOOT, "metre": count * length / METRE}
+    number = counted.get(price.per)
+    return None if number is None else price.amount * number
+
+
+def _counted(
+    kind: ThingKind, name: str, called: str, size: str, count: int | None, price: Price | None, note: str = ""
+) -> Thing:
+    cost = None if price is None or count is None or price.per != "each" else price.amount * count
+    return Thing(kind, name, called, size, count, None, price, cost, note)
+
+
+def _glue(plan: Plan, blanks: Blanks) -> Iterator[Thing]:
+    """For the edges of what is glued up; joints come on top."""
+    area = sum((area for blank in blanks.blanks for area in _edges(plan, blank)), Fraction(0))
+    if area:
+        yield Thing("glue", "edges", "Glue for edge joints", "", None, glue(area, plan.rates), None, None)
+
+
+def _edges(plan: Plan, blank: Blank) -> Iterator[Fraction]:
+    for gives in blank.gives:
+        if gives.strips > 1:
+            part = plan.parts[gives.part]
+            lines = gives.count * Fraction(gives.strips - 1, gives.strips)
+            yield lines * part.length * part.thickness
