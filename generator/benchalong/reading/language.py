@@ -159,6 +159,11 @@ SHOP = Table(
         Key("temperature", Kind.TEMPERATURE, "how warm that air is; 20 C unless said"),
         Key("kerf", Kind.FORMULA, "how wide the saw cuts; 1/8 in or 3.2 mm unless said"),
         Key("trim", Kind.FORMULA, "what comes off each end of a board; 1 in or 25 mm unless said"),
+        Key(
+            "turns",
+            Kind.COUNT,
+            "in how many directions one after the other a board may be cut; 2 unless said, 3 for sheets",
+        ),
         Key("allowances", Kind.TABLE, "how much larger than finished a part is cut out"),
         Key("resaw", Kind.TABLE, "what sawing a board into leaves takes"),
         Key("jointer", Kind.TABLE, "what the jointer takes"),

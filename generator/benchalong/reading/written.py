@@ -400,6 +400,7 @@ class Sawing:
 
     kerf: Formula | None = None
     trim: Formula | None = None
+    turns: int | None = None
     allowances: Mapping[str, Allowance] = field(default_factory=dict)
     """By `all`, `board`, `sheet`, `turned`, `glued_up`."""
     resaw: Resaw = Resaw()
