@@ -25,6 +25,7 @@ from benchalong.ground.store import Store
 from benchalong.plan.model import AssemblyId, Joint, Part, PartId, Plan, StepId
 from benchalong.trade.joints import KINDS, is_told
 from benchalong.trade.room import Frame
+from benchalong.trade.ways.model import Way, Work
 from benchalong.workings.climate import CLIMATE
 from benchalong.workings.copies import COPIES
 from benchalong.workings.floating import FLOATING
@@ -122,6 +123,15 @@ class Drawings:
         shown = f"{plan.precision!r} {plan.units}"
         made_from = (repr(one), shown, *(self._stands[mark] for mark in sorted(marks)))
         kept = self._kept("section", made_from, lambda: self._draw_section(one))
+        return Picture(**kept) if kept else None
+
+    def setup(self, work: Work, way: Way) -> Picture | None:
+        """The work against fence, table and cutter; None for what is done to a line."""
+        plan, none = self._plan, Fraction(0)
+        work = replace(work, count=1)
+        way = replace(way, does=(), test=None, why=(), cautions=(), to_set=none, for_all=none)
+        made_from = (repr(work), repr(way), f"{plan.precision!r} {plan.units}")
+        kept = self._kept("setup", made_from, lambda: self._draw_setup(work, way))
         return Picture(**kept) if kept else None
 
     def _picture_of(self, place: Place, touched: frozenset[PartId]) -> PiecePicture | None:
@@ -281,6 +291,11 @@ class Drawings:
         joint = replace(joint, sizes=told)
         return section_drawing(joint, placed, words=words, units=plan.units, precision=plan.precision)
 
+    def _draw_setup(self, work: Work, way: Way) -> Picture | None:
+        from benchalong.drawing.setup import setup_picture
+
+        return setup_picture(work, way, units=self._plan.units, precision=self._plan.precision)
+
 
 def _piece_picture(kept: dict[str, Any] | None) -> PiecePicture | None:
     if kept is None:
@@ -299,7 +314,7 @@ def drawing_code() -> str:
     number to be raised by hand would be forgotten once, and then an old picture stands in a new site."""
     here = Path(__file__).parent
     solids = [here.parent / "workings" / name for name in ("bodies.py", "faces.py", "solids.py")]
-    modules = [*sorted(here.glob("*.py")), *solids]
+    modules = [*sorted(here.rglob("*.py")), *solids]
     return sha256(b"".join(module.read_bytes() for module in modules)).hexdigest()
 
 

@@ -113,7 +113,7 @@ class PartPage:
     """Whether any of its sizes is shown rounded."""
     steps: tuple[Link, ...]
     """The steps that touch it, in the order of work."""
-    weight: str
+    weight: Markup
     """Of one copy; empty when it isn't known."""
     moves: MovesShown | None
     carries: CarriesShown | None

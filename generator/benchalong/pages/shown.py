@@ -11,6 +11,7 @@ from markupsafe import Markup
 
 from benchalong.ground.lengths import INCH, Length
 from benchalong.ground.shown import SYSTEMS, Precision, System, decimal, mixed_fraction, shown
+from benchalong.ground.weights import weight_text
 
 FINEST_FRACTION = 1024
 """With a larger number below the line a fraction of an inch says nothing to anyone; a decimal does."""
@@ -41,6 +42,12 @@ class Shows:
             text = f"{'≈' if seen.is_rounded else ''}{seen.number}"
             found = self._bare[length] = _size(length, text, "size bare")
         return found
+
+    def weight(self, kilograms: Fraction) -> Markup:
+        """`16.6 kg` or `36.5 lb`, as the page's system asks; both stand there, and one is seen."""
+        return Markup('<span class="only-inch">{}</span><span class="only-millimetre">{}</span>').format(
+            *(weight_text(kilograms, system) for system in ("inch", "millimetre"))
+        )
 
     def text(self, length: Length) -> str:
         """The same as plain text."""

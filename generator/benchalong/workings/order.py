@@ -11,6 +11,7 @@ from benchalong.workings.bulks import BULKS
 from benchalong.workings.clashes import CLASHES
 from benchalong.workings.climate import CLIMATE
 from benchalong.workings.copies import COPIES
+from benchalong.workings.corner_fingers import CORNER_FINGERS
 from benchalong.workings.cut_check import CUT_CHECK
 from benchalong.workings.cut_list import CUT_LIST
 from benchalong.workings.extent import EXTENT
@@ -55,6 +56,7 @@ WORKINGS: tuple[Working[Any], ...] = (
     CLASHES,
     MEETINGS,
     TOUCHING_CHECK,
+    CORNER_FINGERS,
     GROOVE_ENDS,
     LEFT_WOOD,
     WAYS_OUT,

@@ -288,7 +288,7 @@ def rabbet(asked: Asked) -> Answered:
             test=TestCut(("Cut a rabbet in scrap of the same thickness.",), FIT_CHANNEL),
             accuracy=ACCURACY,
             extra=asked.minutes.setting[TOOL],
-            rank=1,
+            rank=2,
         ),
     )
 
@@ -379,7 +379,7 @@ def edge_cheeks(asked: Asked) -> Answered:
             test=TestCut(("Cut both sides on scrap of the same thickness.",), FIT_TONGUE),
             accuracy=ACCURACY,
             extra=asked.minutes.setting[TOOL],
-            rank=1,
+            rank=2,
         ),
     )
 
