@@ -39,11 +39,12 @@ from benchalong.publishing.held_json import held_json
 from benchalong.publishing.jobs_json import setups_json, task_json
 from benchalong.publishing.plain import Json, Plain, finding_json
 from benchalong.publishing.rough_json import RoughSays, price_json
-from benchalong.publishing.wood_json import movement_json
+from benchalong.publishing.wood_json import glue_json, movement_json
 from benchalong.workings.amounts import AMOUNTS
 from benchalong.workings.blanks.blanks import BLANKS
 from benchalong.workings.cut_list import CUT_LIST, CutList
 from benchalong.workings.extent import EXTENT, Extent, Sides
+from benchalong.workings.glue import GLUE
 from benchalong.workings.holding.held import HELD
 from benchalong.workings.jobs.jobs import JOBS
 from benchalong.workings.meetings import MEETINGS, JointFit
@@ -487,6 +488,7 @@ class _Says:
                 "unknown": list(weights.unknown),
                 "more_than_one_lifts": weights.is_for_two,
             },
+            "glue": glue_json(worked[GLUE]()),
             "surface_square_metres": float(amounts.surface / 1_000_000),
             "finish": [
                 {"finish": name, "coats": each.coats, "litres": float(each.litres)}

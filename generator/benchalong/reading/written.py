@@ -102,6 +102,11 @@ class Rates:
     """Square metres a litre."""
     wasted: Fraction | None = None
     """Percent."""
+    glue: Fraction | None = None
+    """Grams a square metre."""
+    squeezed_out: Fraction | None = None
+    """Percent."""
+    clamp_every: Formula | None = None
     lift: Burden | None = None
 
 

@@ -17,6 +17,7 @@ from benchalong.workings.cut_list import CUT_LIST
 from benchalong.workings.extent import EXTENT
 from benchalong.workings.floating import FLOATING
 from benchalong.workings.gaps import GAPS
+from benchalong.workings.glue import GLUE
 from benchalong.workings.groove_ends import GROOVE_ENDS
 from benchalong.workings.hardware import HARDWARE
 from benchalong.workings.holding.held import HELD
@@ -76,6 +77,7 @@ WORKINGS: tuple[Working[Any], ...] = (
     SWOLLEN,
     WEIGHTS,
     AMOUNTS,
+    GLUE,
     PURCHASES,
     SAG,
     HELD,
