@@ -158,11 +158,13 @@ def _stops(scene: Scene) -> dict[Axis, list[float]]:
 
 
 def _apart(values: list[float]) -> list[float]:
+    """Without those that lie close to another; the first and the last always, or what lies on the part's own
+    border would fall out of the drawing."""
     kept = values[:1]
-    for value in values[1:]:
-        if value > kept[-1] + 0.01:
+    for value in values[1:-1]:
+        if kept[-1] + 0.01 < value < values[-1] - 0.01:
             kept.append(value)
-    return kept
+    return [*kept, *values[-1:]] if len(values) > 1 else kept
 
 
 def chosen_scales(
