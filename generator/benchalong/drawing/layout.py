@@ -128,8 +128,7 @@ def _attempt(scene: Scene, stops: dict[Axis, list[float]], room: dict[Axis, floa
     lines = {view: linework(scene.part, scene.lines[view], view, strips) for view in scene.wanted.views}
     if scene.triangle is not None:
         for view, kinds in lines.items():
-            others = np.vstack([kinds["visible"], kinds["break"]])
-            kinds["triangle"] = scene.triangle.rows(view, strips, others)
+            kinds["triangle"] = scene.triangle.rows(view, strips, kinds["visible"], kinds["break"])
     boards = {view: _board(view, strips, lines[view]) for view in scene.wanted.views}
     listed = _filled(scene, boards, strips)
     corners, width, height = _composed(scene, boards)
