@@ -69,9 +69,12 @@ def test_every_family_is_sampled_in_every_way(board: Travelled) -> None:
 
 
 def test_nothing_is_found_against_it_but_the_spline_that_nobody_can_place(board: Travelled) -> None:
-    """A spline lies at 45 degrees; parts are placed square."""
+    """A spline lies at 45 degrees; parts are placed square. And it is too thin for the planer alone."""
     findings = [(finding.level, finding.code, finding.subject) for finding in board.worked.findings]
-    assert findings == [("note", "part-not-placed", "spline")]
+    assert findings == [
+        ("note", "thinner-than-planer", "spline"),
+        ("note", "part-not-placed", "spline"),
+    ]
     assert board.worked[CLASHES].clashes == ()
 
 

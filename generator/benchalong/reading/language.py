@@ -159,6 +159,11 @@ SHOP = Table(
         Key("temperature", Kind.TEMPERATURE, "how warm that air is; 20 C unless said"),
         Key("kerf", Kind.FORMULA, "how wide the saw cuts; 1/8 in or 3.2 mm unless said"),
         Key("trim", Kind.FORMULA, "what comes off each end of a board; 1 in or 25 mm unless said"),
+        Key(
+            "turns",
+            Kind.COUNT,
+            "in how many directions one after the other a board may be cut; 2 unless said, 3 for sheets",
+        ),
         Key("allowances", Kind.TABLE, "how much larger than finished a part is cut out"),
         Key("resaw", Kind.TABLE, "what sawing a board into leaves takes"),
         Key("jointer", Kind.TABLE, "what the jointer takes"),
@@ -206,6 +211,9 @@ RATES = Table(
     (
         Key("finish", Kind.NUMBER, "square metres that a litre covers in one coat; 8.5 unless said"),
         Key("wasted", Kind.PERCENT, "finish left in brush and tin; 10 % unless said"),
+        Key("glue", Kind.NUMBER, "grams of glue on a square metre of joint; 180 unless said"),
+        Key("squeezed_out", Kind.PERCENT, "glue that comes out of the joint, on top; a third unless said"),
+        Key("clamp_every", Kind.FORMULA, "how far apart clamps stand along a joint; 250 mm unless said"),
         Key("lift", Kind.BURDEN, "what one person lifts alone at most; 25 kg unless said"),
     ),
     where="`rates:` in project.yaml, where the trade's usual ones don't suit",

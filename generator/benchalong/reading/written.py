@@ -102,6 +102,11 @@ class Rates:
     """Square metres a litre."""
     wasted: Fraction | None = None
     """Percent."""
+    glue: Fraction | None = None
+    """Grams a square metre."""
+    squeezed_out: Fraction | None = None
+    """Percent."""
+    clamp_every: Formula | None = None
     lift: Burden | None = None
 
 
@@ -382,6 +387,7 @@ class Sawing:
 
     kerf: Formula | None = None
     trim: Formula | None = None
+    turns: int | None = None
     allowances: Mapping[str, Allowance] = field(default_factory=dict)
     """By `all`, `board`, `sheet`, `turned`, `glued_up`."""
     resaw: Resaw = Resaw()

@@ -159,8 +159,8 @@ def test_a_stack_is_chosen_only_where_the_country_takes_it() -> None:
 def test_a_piece_too_small_for_a_machine_says_so() -> None:
     by_id = jobs_of_example("seed-cupboard").by_id
     refused = by_id["cut/top_rail/frame/groove"].too_small
-    assert "router table" in {refusal.tool for refusal in refused}
-    assert by_id["cut/top_rail/frame/groove"].ways[0].tool == "hand tools"
+    assert "table saw" in {refusal.tool for refusal in refused}
+    assert by_id["cut/top_rail/frame/groove"].ways[0].tool == "router table"
 
 
 NAMES = (

@@ -18,7 +18,7 @@ from benchalong.trade import fixings as trade
 from benchalong.trade.strength import GRAVITY
 from benchalong.workings.holding.balance import Mass, masses, together
 from benchalong.workings.holding.path import Network, Way, load_on, network, shortest, ways
-from benchalong.workings.holding.words import far, finding, heavy
+from benchalong.workings.holding.words import far, finding, heavy, sizes_of_part, sizes_of_piece
 from benchalong.workings.placed import Placed
 from benchalong.workings.weights import Weights
 
@@ -283,6 +283,7 @@ def _deep(plan: Plan, hung: Hung, fixing: Hardware) -> Iterator[Finding]:
             " (common practice)",
             f"a screw {far(plan, float(short))} longer",
             {"in the stud": float(hung.thread), "short by": float(short)},
+            _sizes(plan, hung, fixing),
         )
 
 
@@ -325,6 +326,8 @@ def _enough(plan: Plan, hung: Hung, fixing: Hardware) -> Iterator[Finding]:
             f"{fixing.name}: {hung.count} for {heavy(plan, float(hung.total))} are too few;"
             f" {_each(plan, hung)}",
             f"{needed} of them, or stronger ones",
+            None,
+            (*_sizes(plan, hung, fixing), *sizes_of_piece(plan)),
         )
 
 
@@ -333,6 +336,12 @@ def _each(plan: Plan, hung: Hung) -> str:
         return "one alone lets it turn"
     down, pull, may, out = (heavy(plan, kg) for kg in (hung.down, hung.pull, hung.may_down, hung.may_pull))
     return f"each carries {down} of {may} down and {pull} of {out} out of the wall"
+
+
+def _sizes(plan: Plan, hung: Hung, fixing: Hardware) -> set[str]:
+    own = {name for size in fixing.sizes for name in size.sizes}
+    seats = {name for seated in fixing.seated for name in seated.follows}
+    return own | seats | sizes_of_part(plan, hung.hanging.rail)
 
 
 def _studs(plan: Plan, hung: Hung, fixing: Hardware) -> Iterator[Finding]:
@@ -349,6 +358,7 @@ def _studs(plan: Plan, hung: Hung, fixing: Hardware) -> Iterator[Finding]:
             f" {far(plan, float(hung.rail[0]))} long: it meets one at best",
             f"a rail of {far(plan, apart + 2 * STUD_WIDE)}, or a board across two studs behind it",
             {"rail": float(hung.rail[0]), "studs": apart},
+            _sizes(plan, hung, fixing),
         )
     columns = sorted({float(seated.middle[0]) for seated in fixing.seated})
     for left, right in pairwise(columns):
@@ -363,6 +373,7 @@ def _studs(plan: Plan, hung: Hung, fixing: Hardware) -> Iterator[Finding]:
                 f" {far(plan, apart)}: one of them misses by {far(plan, off)}",
                 f"{far(plan, apart)} apart, or find the studs first and drill then",
                 {"apart": right - left, "studs": apart, "off": off},
+                _sizes(plan, hung, fixing),
             )
             return
 
@@ -380,4 +391,5 @@ def _rail(plan: Plan, hung: Hung) -> Iterator[Finding]:
             f" {far(plan, float(trade.RAIL_WIDE))} by {far(plan, float(trade.RAIL_THICK))} (common practice)",
             "a stouter rail, with straight grain and no knots",
             {"width": float(part.width), "thickness": float(part.thickness)},
+            sizes_of_part(plan, part.id),
         )

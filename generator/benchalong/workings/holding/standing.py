@@ -20,7 +20,7 @@ from benchalong.trade.strength import GRAVITY
 from benchalong.workings.bodies import Floats
 from benchalong.workings.holding.balance import Mass, masses, together
 from benchalong.workings.holding.path import load_on
-from benchalong.workings.holding.words import far, finding, heavy
+from benchalong.workings.holding.words import far, finding, heavy, sizes_of_part, sizes_of_piece
 from benchalong.workings.moving import Moving, motion_of
 from benchalong.workings.placed import Placed
 from benchalong.workings.sweep import Sliding, Turning
@@ -197,6 +197,7 @@ def _tipping(plan: Plan, stands: Stands) -> Iterator[Finding]:
                 f"set its feet {far(plan, -tips.behind)} and more further to the {tips.way}, let less come"
                 " out, or fix it to the wall and let one thing open at a time",
                 {"outside": -tips.behind},
+                sizes_of_piece(plan),
             )
         elif tips.needs > 0 and not stands.standing.restrained:
             pull = heavy(plan, float(stands.standing.pull))
@@ -211,6 +212,7 @@ def _tipping(plan: Plan, stands: Stands) -> Iterator[Finding]:
                 f"fix it to the wall and say restrained: yes, or set its feet {far(plan, tips.needs)}"
                 f" further to the {tips.way}",
                 {"before": tips.before, "behind": tips.behind, "feet": tips.needs},
+                sizes_of_piece(plan),
             )
 
 
@@ -236,6 +238,7 @@ def _stood_on(plan: Plan, room: _Room, stands: Stands) -> Iterator[Finding]:
                     f" tip it: that edge is {far(plan, edge - line)} outside its feet",
                     f"set its feet {far(plan, needs)} further to the {way}, or make that part narrower by it",
                     {"outside": edge - line, "feet": needs},
+                    sizes_of_piece(plan),
                 )
 
 
@@ -266,6 +269,7 @@ def _weak(plan: Plan, stands: Stands) -> Iterator[Finding]:
                 " that its wood is let bear (an estimate, a quarter of what breaks it)",
                 f"{far(plan, one.thick)} thick, a shorter span, or a rail under it",
                 {"thickness": float(part.thickness), "needed": one.thick},
+                sizes_of_part(plan, one.part),
             )
 
 
