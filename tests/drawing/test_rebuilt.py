@@ -12,6 +12,7 @@ from __future__ import annotations
 
 import re
 import xml.etree.ElementTree as ElementTree
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from fractions import Fraction
 from math import hypot
@@ -77,12 +78,15 @@ class Sheet:
     """Face, edge, end."""
     listed: dict[str, Fraction]
     are_alike: bool
+    loose: list[tuple[str, Fraction]]
+    """Sizes in the list that found no room for a letter either: what they are of, and the length."""
 
 
 def read_sheet(picture: Picture) -> Sheet:
     views = [View()]
     listed: dict[str, Fraction] = {}
     key, sign, is_list, has_words = "", "", False, False
+    unsaid, loose = list[Fraction](), list[tuple[str, Fraction]]()
     for element in ElementTree.fromstring(picture.svg):
         kind = element.attrib.get("class", "")
         if element.tag == f"{SVG}circle" and len(views) == 3:
@@ -111,9 +115,13 @@ def read_sheet(picture: Picture) -> Sheet:
                 key = says
             elif is_list and says and key:
                 listed[key], key = Fraction(says), ""
+            elif is_list and says:
+                unsaid = [*unsaid, Fraction(says)]
+            elif is_list and unsaid and kind == "label note":
+                loose.append((element.text or "", unsaid.pop()))
             sign = (element.text or "") if "sign" in kind.split() else ""
     face, edge, end = views
-    return Sheet((face, edge, end), listed, "alike" in picture.svg)
+    return Sheet((face, edge, end), listed, "alike" in picture.svg, loose)
 
 
 def strokes(data: str) -> list[Stroke]:
@@ -271,15 +279,30 @@ def rebuilt(picture: Picture) -> tuple[set[Fraction], set[Fraction], set[Fractio
     face, edge, end = sheet.views
     found = []
     for pair, upright in (((face, edge), False), ((face, end), True)):
-        beside = [circle[upright] + way * circle[2] for circle in face.circles() for way in (-1, 1)]
-        others = [
-            place for place in pair[1].places(upright) if not any(abs(place - b) < NEAR for b in beside)
-        ]
-        places = _each_once([*face.places(upright), *others])
+        places = _together([(view, upright, lambda at: at) for view in pair])
         sizes = [size for view in pair for size in told(sheet, view, upright)]
+        sizes += _in_order(sheet, pair, places, sizes) if not upright else []
         found.append(set(chained(places, sizes, sheet.are_alike).values()))
     _, down = min((_down(sheet, is_turned) for is_turned in (False, True)), key=lambda one: one[0])
     return found[0], found[1], down
+
+
+def _in_order(sheet: Sheet, pair: tuple[View, View], places: list[float], sizes: list[Told]) -> list[Told]:
+    """Centres whose distance from end a stands in the list without a letter: the nearest has the least."""
+    lengths = sorted(length for words, length in sheet.loose if words.endswith("centre from end a"))
+    centres = sorted(circle[0] for view in pair for circle in view.circles())
+    ends = [end for start, stop, _ in sizes for end in (start, stop)]
+    free = [at for at in _each_once(centres) if not any(abs(at - end) < NEAR for end in ends)]
+    return [(min(places), at, length) for at, length in zip(free, lengths, strict=False)]
+
+
+def _together(views: list[tuple[View, bool, Callable[[float], float]]]) -> list[float]:
+    """The places of views that show one direction, each once; not the sides of holes, which one of the views
+    shows as circles."""
+    bored = [(moved(c[upright]), c[2]) for view, upright, moved in views for c in view.circles()]
+    beside = [at + way * reach for at, reach in bored for way in (-1, 1)]
+    every = [moved(place) for view, upright, moved in views for place in view.places(upright)]
+    return _each_once([at for at in every if not any(abs(at - one) < NEAR for one in beside)])
 
 
 def _down(sheet: Sheet, is_turned: bool) -> tuple[tuple[int, int], set[Fraction]]:
@@ -294,7 +317,7 @@ def _down(sheet: Sheet, is_turned: bool) -> tuple[tuple[int, int], set[Fraction]
 
     ends = [(moved(low), moved(high), length) for low, high, length in told(sheet, end, False)]
     sizes = [*told(sheet, edge, True), *((min(a, b), max(a, b), length) for a, b, length in ends)]
-    places = _each_once([*edge.places(True), *(moved(place) for place in end.places(False))])
+    places = _together([(edge, True, lambda at: at), (end, False, moved)])
     known = set(chained(places, sizes, sheet.are_alike).values())
     return (len(places), -len(known)), known
 
@@ -309,21 +332,33 @@ def corners(part: Part) -> tuple[set[float], set[float], set[float]]:
             faces.setdefault(vertex, set()).add(face)
     real = solid.vertices[[vertex for vertex, at in faces.items() if len(at) >= 3]].tolist()
     bored = circles_of(part)
-    straight = [
-        spot for spot in real if not any(hypot(spot[0] - x, spot[1] - y) < r + 0.03 for x, y, r in bored)
-    ]
-    spots = [*straight, *((x, y, straight[0][2]) for x, y, _ in bored)]
-    along, across, down = ({round(float(v), 6) for v in column} for column in zip(*spots, strict=True))
-    return along, across, down
+    found: list[set[float]] = [set(), set(), set()]
+    for spot in real:
+        near = [
+            flat for flat, x, y, reach in bored if hypot(spot[flat[0]] - x, spot[flat[1]] - y) < reach + 0.03
+        ]
+        round_in = {n for flat in near for n in flat}
+        for n in {0, 1, 2} - round_in:
+            found[n].add(round(float(spot[n]), 6))
+    for flat, *centre in bored:
+        for n, at in zip(flat, centre, strict=False):
+            found[n].add(round(at, 6))
+    return found[0], found[1], found[2]
 
 
-def circles_of(part: Part) -> list[tuple[float, float, float]]:
-    """Centre and radius of every hole that is drilled into the face or the back, in mm."""
-    shapes = [prism.shape for cut in part.cuts for prism in cut.takes if prism.axis == "down"]
+def circles_of(part: Part) -> list[tuple[tuple[int, int], float, float, float]]:
+    """Of every hole: the two directions it is round in, its centre and its radius in mm."""
+    prisms = [prism for cut in part.cuts for prism in cut.takes]
+    flats = {"along": (1, 2), "across": (0, 2), "down": (0, 1)}
     return [
-        (float(shape.centre[0]), float(shape.centre[1]), float(shape.diameter) / 2)
-        for shape in shapes
-        if isinstance(shape, Circle)
+        (
+            flats[one.axis],
+            float(one.shape.centre[0]),
+            float(one.shape.centre[1]),
+            float(one.shape.diameter) / 2,
+        )
+        for one in prisms
+        if isinstance(one.shape, Circle)
     ]
 
 
@@ -351,8 +386,9 @@ def missing(part: Part, picture: Picture) -> dict[str, set[float]]:
         turned = {round(float(whole - place), 6) for place in places}
         if expected not in (found, turned):
             wrong[axis] = min(expected ^ found, expected ^ turned, key=len)
-    bored = {round(2 * radius, 6) for _, _, radius in circles_of(part)}
-    if (said := {round(float(size), 6) for sign, size in read_sheet(picture).views[0].rounds}) != bored:
+    bored = {round(2 * radius, 6) for *_, radius in circles_of(part)}
+    views = read_sheet(picture).views
+    if (said := {round(float(size), 6) for view in views for _, size in view.rounds}) != bored:
         wrong["diameters"] = said ^ bored
     return wrong
 
