@@ -33,6 +33,7 @@ from benchalong.plan.model import (
     Stage,
     Step,
     Stock,
+    Tilt,
 )
 from benchalong.plan.quantity import Quantity
 from benchalong.publishing.boards_json import layouts_json
@@ -315,6 +316,7 @@ class _Says:
             "way": list(moves.way) if moves.way else None,
             "angle": None if moves.angle is None else float(moves.angle),
             "travel": self.plain.maybe(moves.travel),
+            "tilt": self.tilt(moves.tilt),
         }
 
     def play(self, fit: JointFit | None) -> Json:
@@ -333,7 +335,14 @@ class _Says:
             "turn": [list(row) for row in placed.turn],
             "at": [self.plain.length(way) for way in placed.at],
             "touches": list(placed.touches),
+            "tilt": self.tilt(placed.tilt),
         }
+
+    def tilt(self, tilt: Tilt | None) -> Json | None:
+        if tilt is None:
+            return None
+        rows = [[float(value) for value in row] for row in tilt.turn]
+        return {"turn": rows, "at": [self.plain.length(way) for way in tilt.at]}
 
     def cut_list(self, cut_list: CutList) -> list[Json]:
         return [
