@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
+from math import ceil
 
 from markupsafe import Markup
 
@@ -216,7 +217,7 @@ def _thing(makings: Makings, thing: Thing) -> BuyLine:
 
 def thing_amount(thing: Thing) -> Markup:
     if thing.amount is not None and thing.kind == "glue":
-        return Markup("{} g, joints not counted").format(decimal(thing.amount, 0))
+        return Markup("{} g, joints not counted").format(ceil(thing.amount))
     if thing.amount is not None:
         return Markup("at most {} litres").format(decimal(thing.amount, 2))
     return Markup("how many isn't said") if thing.count is None else Markup(str(thing.count))
