@@ -79,7 +79,7 @@ def test_boards_say_how_much_how_long_and_what_they_measure() -> None:
 
 
 def test_the_card_for_the_yard_begins_with_what_must_match() -> None:
-    said = [text(each) for each in page().yard]
+    said = [text(each.text) for each in page().yard]
     assert said[0].startswith("First front (F1, F2): one long board, so that the grain runs on")
     assert "rings stand upright" in said[1]
     assert "at most 7 %" in said[2]
@@ -101,6 +101,7 @@ def test_glue_and_finish_are_said_in_whole_grams_and_in_litres() -> None:
 
 def test_every_tick_has_a_key_of_its_own() -> None:
     keys = [line.key for group in page().groups for line in group.lines]
+    keys += [line.key for line in page().yard]
     assert len(set(keys)) == len(keys)
 
 

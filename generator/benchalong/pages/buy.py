@@ -14,7 +14,7 @@ from benchalong.ground.money import two_places
 from benchalong.ground.shown import decimal, shown
 from benchalong.pages.makings import Makings
 from benchalong.pages.shell import Shell
-from benchalong.pages.yard import yard_card
+from benchalong.pages.yard import YardLine, yard_card
 from benchalong.plan.model import Price
 from benchalong.trade.boards import PLANED
 from benchalong.trade.waste import Waste
@@ -68,7 +68,7 @@ class BuyGroup:
 class BuyPage:
     shell: Shell
     groups: tuple[BuyGroup, ...]
-    yard: tuple[Markup, ...]
+    yard: tuple[YardLine, ...]
     """What to see to at the yard, in order."""
     total: str
     """Empty where nothing is priced."""
