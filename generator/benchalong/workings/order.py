@@ -7,6 +7,7 @@ from typing import Any
 from benchalong.workings.across import ACROSS
 from benchalong.workings.amounts import AMOUNTS
 from benchalong.workings.blanks.blanks import BLANKS
+from benchalong.workings.boards.boards import BOARDS
 from benchalong.workings.bulks import BULKS
 from benchalong.workings.clashes import CLASHES
 from benchalong.workings.climate import CLIMATE
@@ -17,6 +18,7 @@ from benchalong.workings.cut_list import CUT_LIST
 from benchalong.workings.extent import EXTENT
 from benchalong.workings.floating import FLOATING
 from benchalong.workings.gaps import GAPS
+from benchalong.workings.glue import GLUE
 from benchalong.workings.groove_ends import GROOVE_ENDS
 from benchalong.workings.hardware import HARDWARE
 from benchalong.workings.holding.held import HELD
@@ -76,8 +78,10 @@ WORKINGS: tuple[Working[Any], ...] = (
     SWOLLEN,
     WEIGHTS,
     AMOUNTS,
+    GLUE,
     PURCHASES,
     SAG,
+    BOARDS,
     HELD,
 )
 """Each after those it needs."""
