@@ -94,7 +94,7 @@ def test_the_total_says_what_it_leaves_out() -> None:
 
 def test_glue_and_finish_are_said_in_whole_grams_and_in_litres() -> None:
     glue = Thing("glue", "edges", "Glue", "", None, Fraction("25.56"), None, None)
-    assert text(thing_amount(glue)) == "26 g, joints not counted"
+    assert text(thing_amount(glue)) == "about 26 g"
     oil = Thing("finish", "oil", "Oil", "", None, Fraction("1.314"), None, None)
     assert text(thing_amount(oil)) == "at most 1.31 litres"
 

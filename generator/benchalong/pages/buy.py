@@ -217,7 +217,7 @@ def _thing(makings: Makings, thing: Thing) -> BuyLine:
 
 def thing_amount(thing: Thing) -> Markup:
     if thing.amount is not None and thing.kind == "glue":
-        return Markup("{} g, joints not counted").format(ceil(thing.amount))
+        return Markup("about {} g").format(ceil(thing.amount))
     if thing.amount is not None:
         return Markup("at most {} litres").format(decimal(thing.amount, 2))
     return Markup("how many isn't said") if thing.count is None else Markup(str(thing.count))
