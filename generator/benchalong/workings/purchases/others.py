@@ -42,11 +42,12 @@ def _sheets(plan: Plan, stock: Stock, blanks: Sequence[Blank]) -> Sheets:
         "area",
         sum(board.count for board in plan.boards if board.stock == stock.id),
         stock.price,
-        _cost_of_sheets(stock.price, stock, count),
+        cost_of_sheets(stock.price, stock, count),
     )
 
 
-def _cost_of_sheets(price: Price | None, stock: Stock, count: int | None) -> Fraction | None:
+def cost_of_sheets(price: Price | None, stock: Stock, count: int | None) -> Fraction | None:
+    """None where no price is said, or one that sheets aren't counted by."""
     if price is None or count is None or stock.sheet is None:
         return None
     area = count * stock.sheet[0] * stock.sheet[1]
