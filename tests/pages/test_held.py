@@ -98,7 +98,33 @@ def test_hardware_is_told_with_its_sizes(site: Path) -> None:
     page = BeautifulSoup((site / "index.html").read_text(encoding="utf-8"), "html.parser")
     told = page.select_one("section[aria-labelledby=hardware]")
     assert told is not None
+    for hidden in told.select(".only-inch"):
+        hidden.decompose()
     said = " ".join(told.get_text(" ").split())
     assert "40 mm long, 14 mm wide, 5 mm thick when closed, as measured" in said
     assert "2 × Hinge screw on each side" in said
     assert "Door, face (D)" in said
+
+
+def test_paper_says_the_cautions_before_the_work_too(site: Path) -> None:
+    page = BeautifulSoup((site / "paper.html").read_text(encoding="utf-8"), "html.parser")
+    step = page.select_one("article[aria-labelledby=step-hang]")
+    assert step is not None
+    said = step.get_text()
+    assert said.index("wires") < said.index("Two of you.")
+
+
+def test_a_piece_hung_without_a_word_how_still_warns_of_wires(tmp_path: Path) -> None:
+    text = (
+        (BASES / "hung.yaml")
+        .read_text(encoding="utf-8")
+        .replace("hanging: {rail: rail, fixings: wall_screw}\n", "")
+    )
+    folder = tmp_path / "plan"
+    (folder / "steps").mkdir(parents=True)
+    (folder / "project.yaml").write_text(text, encoding="utf-8")
+    (folder / "steps" / "01-hang.md").write_text(HANG, encoding="utf-8")
+    publish(travel(folder), tmp_path / "site", project=folder)
+    page = (tmp_path / "site" / "steps" / "hang.html").read_text(encoding="utf-8")
+    assert page.index("wires run in walls") < page.index("What to do")
+    assert "How it hangs" not in page

@@ -26,6 +26,10 @@ from benchalong.plan.model import AssemblyId, Joint, Part, PartId, Plan, StepId
 from benchalong.trade.joints import KINDS, is_told
 from benchalong.trade.room import Frame
 from benchalong.trade.ways.model import Way, Work
+from benchalong.workings.blanks.blanks import BLANKS
+from benchalong.workings.boards.boards import BOARDS
+from benchalong.workings.boards.letters import letters_of
+from benchalong.workings.boards.model import Sawn
 from benchalong.workings.climate import CLIMATE
 from benchalong.workings.copies import COPIES
 from benchalong.workings.floating import FLOATING
@@ -68,6 +72,17 @@ class Drawings:
         states, name = self._states(moves.width), self._plan.parts[part].name
         made_from = (name, repr(states), f"{self._plan.precision!r} {self._plan.units}")
         kept = self._kept("year", made_from, lambda: self._draw_year(name, states))
+        return Picture(**kept) if kept else None
+
+    def sawn(self, group: str, number: int) -> Picture | None:
+        """A board with what is cut from it, by its number in its group."""
+        found = next(each for each in self._worked[BOARDS]().groups if each.id == group)
+        board = next(each for each in (*found.boards, *found.more) if each.number == number)
+        letters = letters_of(found)
+        what = "sheet" if self._plan.stock[found.stock].kind == "sheet" else "board"
+        names = ", ".join(dict.fromkeys(self._blank_names(laid.blank) for laid in board.laid))
+        made_from = (repr(board), repr(letters), what, names, f"{self._plan.precision!r} {self._plan.units}")
+        kept = self._kept("sawn", made_from, lambda: self._draw_sawn(board, letters, what, names))
         return Picture(**kept) if kept else None
 
     def in_grooves(self, joint: str, part: PartId) -> Picture | None:
@@ -233,6 +248,16 @@ class Drawings:
 
         driest, made, dampest = (State(*state) for state in states)
         return year_picture(name, (driest, made, dampest), Plain(self._plan.units, self._plan.precision))
+
+    def _blank_names(self, blank: str) -> str:
+        return " and ".join(dict.fromkeys(each.name for each in self._worked[BLANKS].by_id[blank].gives))
+
+    def _draw_sawn(self, board: Sawn, letters: Mapping[str, str], what: str, names: str) -> Picture:
+        from benchalong.drawing.sawn import sawn_picture
+        from benchalong.drawing.sheet import Plain
+
+        plain = Plain(self._plan.units, self._plan.precision)
+        return sawn_picture(board, letters, what=what, names=names, plain=plain)
 
     def _states(self, width: Across) -> tuple[tuple[str, Length], ...]:
         """Driest, as made and dampest."""

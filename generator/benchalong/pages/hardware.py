@@ -26,8 +26,8 @@ def hardware_facts(makings: Makings, thing: Hardware) -> tuple[tuple[str, Markup
 
 
 def _facts(makings: Makings, thing: Hardware) -> Iterator[tuple[str, Markup]]:
-    plan, size = makings.plan, makings.shows.size
-    sizes = [Markup("{} {}").format(size(each.length), SIZES[each.name])
+    plan, hole = makings.plan, makings.shows.hole
+    sizes = [Markup("{} {}").format(hole(each.length), SIZES[each.name])
              for each in thing.sizes if each.name in SIZES]  # fmt: skip
     if sizes:
         yield "Measures", Markup(", ").join(sizes) + MEASURED[thing.measured]
@@ -36,7 +36,7 @@ def _facts(makings: Makings, thing: Hardware) -> Iterator[tuple[str, Markup]]:
         words = {"clearance": "to go through", "pilot": "to hold in"}
         yield (
             "Holes",
-            Markup(", ").join(Markup("{} {}").format(size(at), words[key]) for key, at in holes.items()),
+            Markup(", ").join(Markup("{} {}").format(hole(at), words[key]) for key, at in holes.items()),
         )
     if thing.held_by:
         each = f"{thing.screws} × " if thing.screws else ""

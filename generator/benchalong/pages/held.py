@@ -41,16 +41,22 @@ def held_shown(makings: Makings) -> tuple[HeldShown, ...]:
 def held_in_step(makings: Makings, step: Step) -> tuple[HeldShown, ...]:
     """Before the step that hangs the piece, or fits what moves."""
     jobs = {job.kind for job in step.does}
-    hangs = any(job.kind == "hang" and makings.plan.piece in job.assemblies for job in step.does)
-    return held_shown(makings) if hangs or (jobs & FITS and makings.worked[HELD].lids) else ()
+    return (
+        held_shown(makings)
+        if _hangs_piece(makings, step) or (jobs & FITS and makings.worked[HELD].lids)
+        else ()
+    )
 
 
 def cautions_in_step(makings: Makings, step: Step) -> tuple[Markup, ...]:
-    """What is always said where something is hung or fitted, where the step's own section doesn't say it."""
-    if not any(job.kind in FITS for job in step.does) or held_in_step(makings, step):
+    """What is always said where the piece is hung and the plan doesn't say how."""
+    if held_in_step(makings, step) or not _hangs_piece(makings, step):
         return ()
-    lids = makings.worked[HELD].lids
-    return tuple(Markup.escape(text) for text in (holding.LIDDED if lids else ()))
+    return tuple(Markup.escape(text) for text in (*holding.WALL, holding.NO_CERTIFICATE))
+
+
+def _hangs_piece(makings: Makings, step: Step) -> bool:
+    return any(job.kind == "hang" and makings.plan.piece in job.assemblies for job in step.does)
 
 
 def _all(makings: Makings) -> Iterator[HeldShown]:
@@ -127,7 +133,7 @@ def _into_wall(makings: Makings, hung: Hung) -> Iterator[tuple[str, Markup]]:
         yield (
             "In the stud",
             Markup("{} of each screw, behind {}{}; {} is the least").format(
-                size(hung.thread), size(hung.hanging.behind), assumed, size(fixings.DEEP_ENOUGH)
+                size(hung.thread), size(hung.hanging.behind), assumed, makings.shows.hole(fixings.DEEP_ENOUGH)
             ),
         )
     if hung.hanging.into == "studs":

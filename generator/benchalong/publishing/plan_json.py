@@ -33,8 +33,10 @@ from benchalong.plan.model import (
     Stage,
     Step,
     Stock,
+    Tilt,
 )
 from benchalong.plan.quantity import Quantity
+from benchalong.publishing.boards_json import layouts_json
 from benchalong.publishing.held_json import held_json
 from benchalong.publishing.jobs_json import setups_json, task_json
 from benchalong.publishing.plain import Json, Plain, finding_json
@@ -42,6 +44,7 @@ from benchalong.publishing.rough_json import RoughSays, price_json
 from benchalong.publishing.wood_json import glue_json, movement_json
 from benchalong.workings.amounts import AMOUNTS
 from benchalong.workings.blanks.blanks import BLANKS
+from benchalong.workings.boards.boards import BOARDS
 from benchalong.workings.cut_list import CUT_LIST, CutList
 from benchalong.workings.extent import EXTENT, Extent, Sides
 from benchalong.workings.glue import GLUE
@@ -103,6 +106,7 @@ def plan_data(plan: Plan, worked: Worked, marks: Marks, *, edition: str) -> Json
         "steps": [says.step(step) for step in plan.steps.values()],
         "questions": [says.question(question) for question in plan.questions.values()],
         "changes": [says.change(change) for change in plan.changes],
+        "layouts": layouts_json(worked[BOARDS](), worked[BLANKS], says.plain),
         "movement": movement_json(worked, says.plain),
         "amounts": says.amounts(worked),
         "triangles": [says.triangle(triangle) for triangle in worked[TRIANGLES]],
@@ -312,6 +316,7 @@ class _Says:
             "way": list(moves.way) if moves.way else None,
             "angle": None if moves.angle is None else float(moves.angle),
             "travel": self.plain.maybe(moves.travel),
+            "tilt": self.tilt(moves.tilt),
         }
 
     def play(self, fit: JointFit | None) -> Json:
@@ -330,7 +335,14 @@ class _Says:
             "turn": [list(row) for row in placed.turn],
             "at": [self.plain.length(way) for way in placed.at],
             "touches": list(placed.touches),
+            "tilt": self.tilt(placed.tilt),
         }
+
+    def tilt(self, tilt: Tilt | None) -> Json | None:
+        if tilt is None:
+            return None
+        rows = [[float(value) for value in row] for row in tilt.turn]
+        return {"turn": rows, "at": [self.plain.length(way) for way in tilt.at]}
 
     def cut_list(self, cut_list: CutList) -> list[Json]:
         return [

@@ -134,7 +134,7 @@ def _in_the_way(plan: Plan, placed: Placed) -> Iterator[tuple[tuple[int, int], F
 
 
 def _clash(plan: Plan, placed: Placed, one: Lying, other: Lying) -> Finding | None:
-    if not overlaps(one.room, other.room):
+    if not overlaps(one.reach, other.reach):
         return None
     how = relation(one, other)
     both = placed.body(one.copy.shape) ^ placed.second(how)

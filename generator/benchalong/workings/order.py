@@ -7,6 +7,7 @@ from typing import Any
 from benchalong.workings.across import ACROSS
 from benchalong.workings.amounts import AMOUNTS
 from benchalong.workings.blanks.blanks import BLANKS
+from benchalong.workings.boards.boards import BOARDS
 from benchalong.workings.bulks import BULKS
 from benchalong.workings.clashes import CLASHES
 from benchalong.workings.climate import CLIMATE
@@ -80,6 +81,7 @@ WORKINGS: tuple[Working[Any], ...] = (
     GLUE,
     PURCHASES,
     SAG,
+    BOARDS,
     HELD,
 )
 """Each after those it needs."""

@@ -133,28 +133,28 @@ class _Hanging:
     def _load_acts(self) -> np.ndarray[tuple[int], np.dtype[np.float64]]:
         """In the middle of what carries something; else in the middle of the piece."""
         carry = [one for one in self.wood if one.copy.part in self.plan.loads] or self.wood
-        rooms = np.array([[[float(x) for x in corner] for corner in one.room] for one in carry])
+        rooms = np.array([[[float(x) for x in corner] for corner in one.reach] for one in carry])
         return np.asarray((rooms[:, 0].min(axis=0) + rooms[:, 1].max(axis=0)) / 2)
 
     def _wall(self) -> float:
-        return max(float(one.room[1][1]) for one in self.wood)
+        return max(float(one.reach[1][1]) for one in self.wood)
 
     def _foot(self) -> float:
-        return min(float(one.room[0][2]) for one in self.wood)
+        return min(float(one.reach[0][2]) for one in self.wood)
 
     def _height(self) -> float:
         """Of the fixings: where they sit, or along the middle of the rail."""
         if self.fixing.seated:
             return float(sum(seated.middle[2] for seated in self.fixing.seated) / len(self.fixing.seated))
-        return max(float(one.room[0][2] + one.room[1][2]) / 2 for one in self.rails)
+        return max(float(one.reach[0][2] + one.reach[1][2]) / 2 for one in self.rails)
 
     def _thread(self) -> tuple[Length | None, Length | None]:
         """How much of the screw is in the stud, and its shank. A cleat's go through its fellow alone."""
         length, shank = (self.fixing.size_of(key) for key in ("length", "diameter"))
         if self.hanging.into != "studs" or length is None or shank is None:
             return None, shank
-        front = max(one.room[0][1] for one in self.rails)
-        wall = max(one.room[1][1] for one in self.wood)
+        front = max(one.reach[0][1] for one in self.rails)
+        wall = max(one.reach[1][1] for one in self.wood)
         through = wall - front if self.hanging.way == "rail" else self.plan.parts[self.hanging.rail].thickness
         return length - through - self.hanging.behind, shank
 

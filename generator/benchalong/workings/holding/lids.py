@@ -57,7 +57,8 @@ def lids(plan: Plan, placed: Placed, moving: Sequence[Moving]) -> Iterator[tuple
             continue
         wood = [placed.lying[n] for n in one.copies if not placed.lying[n].hardware]
         room = around([each.room for each in wood])
-        inside = _inside(room, still) if _lies_flat(room) else None
+        square = [each for each in still if each.copy.tilt == wood[0].copy.tilt]
+        inside = _inside(room, square) if _lies_flat(room) else None
         if inside is None:
             continue
         clear = tuple(float(far - near) for near, far in zip(*inside, strict=True))

@@ -23,6 +23,7 @@ from benchalong.workings.holding.path import load_on
 from benchalong.workings.holding.words import far, finding, heavy, sizes_of_part, sizes_of_piece
 from benchalong.workings.moving import Moving, motion_of
 from benchalong.workings.placed import Placed
+from benchalong.workings.pose import pose
 from benchalong.workings.sweep import Sliding, Turning
 from benchalong.workings.weights import Weights
 from benchalong.workings.woods import Woods
@@ -92,7 +93,7 @@ def stand(
         standing,
         together(weighed.values()).kilograms,
         tuple(plan.parts[name].name for name in weights.unknown),
-        float(max(one.room[1][2] for one in placed.lying) - min(one.room[0][2] for one in placed.lying)),
+        float(max(one.reach[1][2] for one in placed.lying) - min(one.reach[0][2] for one in placed.lying)),
         tips,
         carries,
     )
@@ -178,8 +179,7 @@ def _at(motion: Turning | Sliding, points: Floats, where: float) -> Floats:
 
 def _points(placed: Placed, number: int) -> Floats:
     one = placed.lying[number]
-    at = np.array([float(value) for value in one.copy.at])
-    turn = np.array(one.copy.turn, dtype=float)
+    turn, at = pose(one.copy)
     return np.asarray(placed.solids[one.copy.shape].vertices @ turn.T + at)
 
 
@@ -225,7 +225,7 @@ def _stood_on(plan: Plan, room: _Room, stands: Stands) -> Iterator[Finding]:
             continue
         for way, (axis, sign) in TO.items():
             line = room.line(way)
-            edge = float(one.room[1][axis] if sign > 0 else -one.room[0][axis])
+            edge = float(one.reach[1][axis] if sign > 0 else -one.reach[0][axis])
             behind = line - sign * float(whole.centre[axis])
             needs = trade.feet_forward(whole.kilograms, behind=behind, pull=person, before=edge - line)
             if edge > line and needs > 0:
