@@ -33,12 +33,14 @@ from benchalong.plan.model import (
     Step,
     Stock,
 )
+from benchalong.trade.ways.table import ways
 from benchalong.workings.copies import COPIES, Copy
 from benchalong.workings.solids import SOLIDS, Solid, Solids
 from benchalong.workings.triangles import TRIANGLES
 from benchalong.workings.working import Worked
 from drawing import cabinet
 from drawing.shop import part, slot
+from trade.ways.works import WORKS
 
 STEPS = {
     "everything": ("side", "case_end", "shelf", "back", "stile", "rail", "panel"),
@@ -255,6 +257,17 @@ def test_a_changed_rule_of_drawing_changes_every_key(monkeypatch: pytest.MonkeyP
     before = set(keys_before())
     monkeypatch.setattr("benchalong.drawing.drawings.drawing_code", lambda: "other rules")
     assert not before & set(keys(PLAN))
+
+
+def test_a_setup_is_drawn_once_for_all_pieces_that_share_it() -> None:
+    store, work = Counted(), WORKS["groove"]
+    some, way = drawings(store), ways(work).ways[0]
+    first = some.setup(work, way)
+    assert first == some.setup(replace(work, count=9), replace(way, for_all=Fraction(60)))
+    assert [key.split("-")[0] for key in store.made] == ["setup"]
+    other = replace(work, depth=work.depth / 2)
+    assert some.setup(other, ways(other).ways[0]) != first
+    assert some.setup(WORKS["sand"], ways(WORKS["sand"]).ways[0]) is None
 
 
 def test_the_same_bytes_whatever_the_hash_seed() -> None:

@@ -248,6 +248,9 @@ class Drawn:
     def year(self, part: str) -> Picture:
         return self._draw(f"The {part} over the year")
 
+    def sawn(self, group: str, number: int) -> Picture:
+        return self._draw(f"Board {number} of {group}")
+
     def in_grooves(self, joint: str, part: str) -> Picture:
         return self._draw(f"The {part} in the grooves of {joint} over the year")
 

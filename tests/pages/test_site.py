@@ -60,8 +60,8 @@ def words(element: Tag | NavigableString | None) -> str:
 
 def test_every_kind_of_page_is_there() -> None:
     assert set(site("bench")) == {
-        "index.html", "cut-list.html", "sizes.html", "wood.html", "check.html", "questions.html",
-        "words.html", "find.html", "paper.html",
+        "index.html", "cut-list.html", "buy.html", "boards.html", "sizes.html", "wood.html", "check.html",
+        "questions.html", "words.html", "find.html", "paper.html",
         "stages/wood.html", "stages/fit.html",
         "steps/mill-all.html", "steps/cut-dado.html", "steps/fit-shelf.html",
         "parts/side.html", "parts/shelf.html", "parts/wedge.html",
@@ -197,9 +197,10 @@ def test_the_cut_list_is_by_stock_and_thickness() -> None:
     assert [words(head) for head in page.find_all("h2")] == [
         "Pine, white pine, flat sawn, bought as 4/4",
         "Beech",
+        "Rough sizes: cut these out first",
     ]
     assert [words(table.caption) for table in page.find_all("table")][1].startswith("1/2 in thick 4 in all")
-    assert all(table.has_attr("data-sortable") for table in page.find_all("table"))
+    assert all(table.has_attr("data-sortable") for table in page.select(".stock table"))
 
 
 def test_sizes_show_formula_value_and_what_they_follow_from() -> None:

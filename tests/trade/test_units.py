@@ -12,7 +12,7 @@ from typing import Any, cast
 import pint
 import pytest
 
-from benchalong.trade import amounts, moisture, movement, strength
+from benchalong.trade import amounts, moisture, movement, room, strength
 from benchalong.trade.species import woods
 
 U: Any = pint.UnitRegistry()
@@ -115,6 +115,28 @@ def test_finish_in_litres() -> None:
     rates = amounts.Rates()
     spread = 1.5 * U.m**2 * 2 / (float(rates.finish) * U.m**2 / U.litre) * (1 + float(rates.finish_wasted))
     assert float(amounts.finish(Fraction(1_500_000), 2)) == pytest.approx(spread.to("litre").magnitude)
+
+
+def test_room_and_widths_of_a_panel_in_either_system() -> None:
+    inch = room.Frame(cast(Any, 9.5 * U.inch), cast(Any, (0.4 * U.inch, 0.4 * U.inch)))
+    moves: Any = {"to_driest": -0.005, "to_dampest": 0.01}
+    widths = cast(Any, room.widths_today)(inch, **moves, play=1 * U.mm, hold=3 * U.mm)
+    millimetres = room.Frame(Fraction("241.3"), (Fraction("10.16"), Fraction("10.16")))
+    exact: Any = {"to_driest": Fraction("-0.005"), "to_dampest": Fraction("0.01")}
+    ours = room.widths_today(millimetres, **exact, play=Fraction(1), hold=Fraction(3))
+    assert widths.most.to("mm").magnitude == pytest.approx(float(ours.most))
+    assert widths.least.to("mm").magnitude == pytest.approx(float(ours.least))
+    left = cast(Any, room.room)(inch, 10 * U.inch, **moves)
+    there = room.room(millimetres, Fraction(254), **exact)
+    assert left.at_dampest.to("mm").magnitude == pytest.approx(float(there.at_dampest))
+    assert left.held_at_driest.to("mm").magnitude == pytest.approx(float(there.held_at_driest))
+
+
+def test_the_play_beside_a_panel_is_a_length() -> None:
+    play = cast(Any, room.side_play)(10.3 * U.inch, (1.0 * PERCENT).to("dimensionless"), 0.8 * U.mm)
+    assert play.check("[length]")
+    ours = room.side_play(Fraction("10.3") * Fraction(127, 5), Fraction(1, 100), Fraction("0.8"))
+    assert play.to("mm").magnitude == pytest.approx(float(ours))
 
 
 def test_clamps_by_the_millimetre() -> None:

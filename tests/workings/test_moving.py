@@ -9,13 +9,14 @@ import pytest
 from benchalong.ground.problems import Finding
 from benchalong.workings.clashes import CLASHES
 from benchalong.workings.copies import COPIES
+from benchalong.workings.hardware import HARDWARE
 from benchalong.workings.moving import MOVING, Moving
 from benchalong.workings.placed import PLACED
 from benchalong.workings.solids import SOLIDS
 from benchalong.workings.working import work_all
 from workings.apart_shop import plan_of
 
-WORKINGS = (COPIES, SOLIDS, PLACED, CLASHES, MOVING)
+WORKINGS = (COPIES, SOLIDS, PLACED, CLASHES, HARDWARE, MOVING)
 THICK, GAP = 20, 2
 
 HEAD = """
@@ -187,3 +188,42 @@ def test_a_wing_turned_too_far_meets_the_wall() -> None:
 def test_a_stay_holds_what_would_turn_too_far() -> None:
     arm = "arm: {kind: stay, cut_in: [side face], takes: [wing edge a], opens: 5 degrees, apart: 2}"
     assert moved(wing(300).replace("assemblies:", f"  {arm}\nassemblies:", 1), HANG)[1] == ()
+
+
+def two_on_a_post(*, apart: int, opens: str = "120 degrees") -> str:
+    """Doors 300 wide on either side of one post in the middle; open, they lean towards each other."""
+    return (
+        HEAD
+        + f"""
+sizes: {{apart: {apart}, gap: 2}}
+parts:
+  post: {{stock: oak, width: 60, length: 500, thickness: apart}}
+  door: {{stock: oak, width: 300, length: 500}}
+joints:
+  hinges: {{kind: hinge, cut_in: [post face, post back], takes: [door edge b], length: 50, width: 15,
+    closed: gap, gap: gap, opens: {opens}}}
+assemblies:
+  leaf: {{place: [{{part: door, mark: B, at: [0, 0, 0], along: up, face: front}}]}}
+  cabinet:
+    place:
+      - {{part: post, mark: P, at: [302, 0, 0], along: up, face: left}}
+      - {{assembly: leaf, mark: LD, at: [0, 0, 0]}}
+      - {{assembly: leaf, mark: RD, at: [302 + apart + 2, 0, 0], mirror: left to right}}
+"""
+    )
+
+
+def test_two_that_swing_to_each_other_are_tried_both_open() -> None:
+    """At 120 degrees each leans 300 * sin 30 = 150 over the post: 40 wide, the two cross."""
+    movings, findings = moved(two_on_a_post(apart=40))
+    assert [one.first for one in movings] == [(), ()]
+    (finding,) = findings
+    assert (finding.code, finding.level) == ("open-into-open", "doubt")
+    assert finding.message.startswith(
+        "Leaf LD doesn't open freely while leaf RD is open: door LD/B runs into"
+    )
+
+
+@pytest.mark.parametrize(("apart", "opens"), [(400, "120 degrees"), (40, "88 degrees")])
+def test_and_left_alone_where_they_pass(apart: int, opens: str) -> None:
+    assert moved(two_on_a_post(apart=apart, opens=opens))[1] == ()

@@ -5,6 +5,7 @@ where each goes. Inner assemblies stay whole.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from fractions import Fraction
 
 from benchalong.drawing.alt import listed
@@ -12,9 +13,9 @@ from benchalong.drawing.eye import PIECE_EYE, Eye
 from benchalong.drawing.picture import PiecePicture
 from benchalong.drawing.piece import Apart, piece_picture, shortened
 from benchalong.drawing.pulled import Pulled
-from benchalong.ground.lengths import Point3
 from benchalong.ground.words import in_sentence
 from benchalong.plan.model import PartId
+from benchalong.plan.turns import moved
 from benchalong.workings.bodies import Floats
 from benchalong.workings.copies import Copy
 from benchalong.workings.solids import ShapeId, Solid
@@ -46,9 +47,7 @@ def apart_picture(
     members = {unit: [inside[mark] for mark in marks] for unit, marks in taken.members.items()}
     pulled = Pulled(taken, members, solids, eye)
     shown = [copy for own in members.values() for copy in own]
-    places = {
-        copy.mark: shifted(copy.at, pulled.shifts[unit]) for unit, own in members.items() for copy in own
-    }
+    places = {copy.mark: shifted(copy, pulled.shifts[unit]) for unit, own in members.items() for copy in own}
     units = {copy.mark: unit for unit, own in members.items() for copy in own}
     apart = Apart(places, units, _some(list(pulled.threads())), _said(pulled, names))
     return piece_picture(
@@ -86,7 +85,9 @@ def _way_words(shift: Floats) -> str:
     return " and ".join(ways)
 
 
-def shifted(at: Point3, by: Floats) -> Point3:
+def shifted(copy: Copy, by: Floats) -> Copy:
     """To a thousandth of a mm: no number of it is ever shown."""
-    x, y, z = (value + Fraction(round(float(step) * 1000), 1000) for value, step in zip(at, by, strict=True))
-    return (x, y, z)
+    x, y, z = (Fraction(round(float(step) * 1000), 1000) for step in by)
+    if copy.tilt is None:
+        return replace(copy, at=moved(copy.at, (x, y, z)))
+    return replace(copy, tilt=replace(copy.tilt, at=moved(copy.tilt.at, (x, y, z))))

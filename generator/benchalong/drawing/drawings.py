@@ -25,6 +25,11 @@ from benchalong.ground.store import Store
 from benchalong.plan.model import AssemblyId, Joint, Part, PartId, Plan, StepId
 from benchalong.trade.joints import KINDS, is_told
 from benchalong.trade.room import Frame
+from benchalong.trade.ways.model import Way, Work
+from benchalong.workings.blanks.blanks import BLANKS
+from benchalong.workings.boards.boards import BOARDS
+from benchalong.workings.boards.letters import letters_of
+from benchalong.workings.boards.model import Sawn
 from benchalong.workings.climate import CLIMATE
 from benchalong.workings.copies import COPIES
 from benchalong.workings.floating import FLOATING
@@ -67,6 +72,17 @@ class Drawings:
         states, name = self._states(moves.width), self._plan.parts[part].name
         made_from = (name, repr(states), f"{self._plan.precision!r} {self._plan.units}")
         kept = self._kept("year", made_from, lambda: self._draw_year(name, states))
+        return Picture(**kept) if kept else None
+
+    def sawn(self, group: str, number: int) -> Picture | None:
+        """A board with what is cut from it, by its number in its group."""
+        found = next(each for each in self._worked[BOARDS]().groups if each.id == group)
+        board = next(each for each in (*found.boards, *found.more) if each.number == number)
+        letters = letters_of(found)
+        what = "sheet" if self._plan.stock[found.stock].kind == "sheet" else "board"
+        names = ", ".join(dict.fromkeys(self._blank_names(laid.blank) for laid in board.laid))
+        made_from = (repr(board), repr(letters), what, names, f"{self._plan.precision!r} {self._plan.units}")
+        kept = self._kept("sawn", made_from, lambda: self._draw_sawn(board, letters, what, names))
         return Picture(**kept) if kept else None
 
     def in_grooves(self, joint: str, part: PartId) -> Picture | None:
@@ -122,6 +138,15 @@ class Drawings:
         shown = f"{plan.precision!r} {plan.units}"
         made_from = (repr(one), shown, *(self._stands[mark] for mark in sorted(marks)))
         kept = self._kept("section", made_from, lambda: self._draw_section(one))
+        return Picture(**kept) if kept else None
+
+    def setup(self, work: Work, way: Way) -> Picture | None:
+        """The work against fence, table and cutter; None for what is done to a line."""
+        plan, none = self._plan, Fraction(0)
+        work = replace(work, count=1)
+        way = replace(way, does=(), test=None, why=(), cautions=(), to_set=none, for_all=none)
+        made_from = (repr(work), repr(way), f"{plan.precision!r} {plan.units}")
+        kept = self._kept("setup", made_from, lambda: self._draw_setup(work, way))
         return Picture(**kept) if kept else None
 
     def _picture_of(self, place: Place, touched: frozenset[PartId]) -> PiecePicture | None:
@@ -224,6 +249,16 @@ class Drawings:
         driest, made, dampest = (State(*state) for state in states)
         return year_picture(name, (driest, made, dampest), Plain(self._plan.units, self._plan.precision))
 
+    def _blank_names(self, blank: str) -> str:
+        return " and ".join(dict.fromkeys(each.name for each in self._worked[BLANKS].by_id[blank].gives))
+
+    def _draw_sawn(self, board: Sawn, letters: Mapping[str, str], what: str, names: str) -> Picture:
+        from benchalong.drawing.sawn import sawn_picture
+        from benchalong.drawing.sheet import Plain
+
+        plain = Plain(self._plan.units, self._plan.precision)
+        return sawn_picture(board, letters, what=what, names=names, plain=plain)
+
     def _states(self, width: Across) -> tuple[tuple[str, Length], ...]:
         """Driest, as made and dampest."""
         climate = self._worked[CLIMATE]
@@ -281,6 +316,11 @@ class Drawings:
         joint = replace(joint, sizes=told)
         return section_drawing(joint, placed, words=words, units=plan.units, precision=plan.precision)
 
+    def _draw_setup(self, work: Work, way: Way) -> Picture | None:
+        from benchalong.drawing.setup import setup_picture
+
+        return setup_picture(work, way, units=self._plan.units, precision=self._plan.precision)
+
 
 def _piece_picture(kept: dict[str, Any] | None) -> PiecePicture | None:
     if kept is None:
@@ -299,7 +339,7 @@ def drawing_code() -> str:
     number to be raised by hand would be forgotten once, and then an old picture stands in a new site."""
     here = Path(__file__).parent
     solids = [here.parent / "workings" / name for name in ("bodies.py", "faces.py", "solids.py")]
-    modules = [*sorted(here.glob("*.py")), *solids]
+    modules = [*sorted(here.rglob("*.py")), *solids]
     return sha256(b"".join(module.read_bytes() for module in modules)).hexdigest()
 
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
@@ -28,11 +28,11 @@ from benchalong.drawing.sheet import svg_root, svg_text
 from benchalong.drawing.text import in_lines
 from benchalong.drawing.threads import visible_parts
 from benchalong.drawing.woods import WOODS
-from benchalong.ground.lengths import Point3
 from benchalong.plan.model import PartId
 from benchalong.workings.bodies import Floats
 from benchalong.workings.copies import Copy
 from benchalong.workings.faces import FlatFaces, flat_faces
+from benchalong.workings.pose import pose
 from benchalong.workings.solids import ShapeId, Solid
 from benchalong.workings.triangles import Triangle
 
@@ -60,7 +60,7 @@ LOOKED_AT = 3
 class Apart:
     """Where copies stand when they are pulled apart."""
 
-    places: Mapping[str, Point3]
+    places: Mapping[str, Copy]
     """By mark, instead of the copy's own `at`."""
     units: Mapping[str, str]
     """By mark, what it goes by: its own mark, or that of the assembly it moves with."""
@@ -105,7 +105,7 @@ def piece_picture(
     Raises ValueError when there is nothing to draw.
     """
     if apart is not None:
-        copies = [replace(copy, at=apart.places[copy.mark]) for copy in copies]
+        copies = [apart.places[copy.mark] for copy in copies]
     copies = [copy for copy in copies if not solids[copy.shape].is_empty]
     if not copies:
         raise ValueError("nothing to draw")
@@ -156,10 +156,7 @@ def _standing(copies: Sequence[Copy], solids: Mapping[ShapeId, Solid]) -> list[S
     for copy in copies:
         if copy.shape not in faces:
             faces[copy.shape] = flat_faces(solids[copy.shape])
-    return [
-        Standing(faces[copy.shape], np.array(copy.turn, dtype=float), np.array([float(x) for x in copy.at]))
-        for copy in copies
-    ]
+    return [Standing(faces[copy.shape], *pose(copy)) for copy in copies]
 
 
 # Which copies show, and their labels

@@ -19,6 +19,7 @@ from benchalong.drawing.eye import PIECE_EYE, Eye
 from benchalong.workings.blocking import Way, sheet_of
 from benchalong.workings.bodies import Floats
 from benchalong.workings.copies import Copy
+from benchalong.workings.pose import pose
 from benchalong.workings.solids import ShapeId, Solid
 from benchalong.workings.ways_out import TakenApart
 
@@ -138,7 +139,8 @@ class Pulled:
 
     def _box(self, copy: Copy) -> Floats:
         own = np.array(list(product(*((0.0, side) for side in self.solids[copy.shape].box))))
-        return np.asarray(own @ np.array(copy.turn, dtype=float).T + [float(value) for value in copy.at])
+        turn, at = pose(copy)
+        return np.asarray(own @ turn.T + at)
 
     @cached_property
     def size(self) -> float:

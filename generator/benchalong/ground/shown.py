@@ -73,6 +73,8 @@ def decimal(value: Fraction, places: int = 6) -> str:
     above, below = abs(value.numerator) * 10**places, value.denominator
     scaled = (2 * above + below) // (2 * below)
     sign = "-" if scaled and value.numerator < 0 else ""
+    if not places:
+        return f"{sign}{scaled}"
     digits = str(scaled).rjust(places + 1, "0")
     whole, rest = digits[:-places], digits[-places:].rstrip("0")
     return f"{sign}{whole}.{rest}" if rest else f"{sign}{whole}"

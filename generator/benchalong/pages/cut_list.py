@@ -9,9 +9,10 @@ from markupsafe import Markup
 
 from benchalong.ground.lengths import Length
 from benchalong.pages.makings import Makings
-from benchalong.pages.part import HandLine, PartLine, hands_of, part_line, stock_words
+from benchalong.pages.part import HandLine, PartLine, hands_of, part_line
 from benchalong.pages.rough import RoughShown, rough_shown
 from benchalong.pages.shell import Shell
+from benchalong.pages.stock import stock_words
 from benchalong.plan.rough import TestPiece
 from benchalong.workings.cut_list import CUT_LIST, Row
 

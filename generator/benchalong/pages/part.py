@@ -8,15 +8,17 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from benchalong.ground.lengths import Length
+from benchalong.pages.boards import boards_of
 from benchalong.pages.cut_words import size_words
 from benchalong.pages.findings import FindingLine, found_about_part
 from benchalong.pages.makings import Makings, drawn, marks_in_short
 from benchalong.pages.rough import BlankShown, blanks_of_part
 from benchalong.pages.shell import Link, Shell
+from benchalong.pages.stock import stock_words
 from benchalong.pages.triangles import triangles_on
 from benchalong.pages.turned import turned_words
 from benchalong.pages.wood import CarriesShown, MovesShown, carries_shown, moves_shown, part_weight
-from benchalong.plan.model import Cut, Joint, Part, PartId, Shape, SizeName, Stock
+from benchalong.plan.model import Cut, Joint, Part, PartId, Shape, SizeName
 from benchalong.trade.joints import CUTS
 from benchalong.workings.cut_list import CUT_LIST
 from benchalong.workings.touched import TOUCHED
@@ -112,7 +114,9 @@ class PartPage:
     """Whether any of its sizes is shown rounded."""
     steps: tuple[Link, ...]
     """The steps that touch it, in the order of work."""
-    weight: str
+    boards: tuple[Link, ...]
+    """What it is cut from."""
+    weight: Markup
     """Of one copy; empty when it isn't known."""
     moves: MovesShown | None
     carries: CarriesShown | None
@@ -154,13 +158,6 @@ def _shoulders(makings: Makings) -> dict[PartId, Length | None]:
     return {row.part: row.shoulder_length for group in groups for row in group.rows}
 
 
-def stock_words(stock: Stock) -> str:
-    """What to take from the rack, in a few words: `Black cherry, flat sawn, 4/4`."""
-    said = [stock.name, stock.species if stock.species.lower() != stock.name.lower() else ""]
-    said += [f"{stock.sawn} sawn" if stock.sawn else "", f"bought as {stock.buy}" if stock.buy else ""]
-    return ", ".join(word for word in said if word)
-
-
 def part_page(makings: Makings, part: Part) -> PartPage:
     """Its own page's record, which the paper edition shows too."""
     return makings.once("part page", part.id, lambda: _page(makings, part))
@@ -187,6 +184,7 @@ def _page(makings: Makings, part: Part) -> PartPage:
         findings=found_about_part(makings, part.id),
         is_rounded=any(size.rounding for size in (*sizes, *_sizes_of_cuts(shapes))),
         steps=tuple(makings.step_link(step) for step in makings.worked[TOUCHED].steps.get(part.id, ())),
+        boards=boards_of(makings, part.id),
         weight=part_weight(makings, part.id),
         moves=moves_shown(makings, part.id),
         carries=carries_shown(makings, part.id),

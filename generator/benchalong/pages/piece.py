@@ -8,6 +8,8 @@ from markupsafe import Markup
 
 from benchalong.ground.lengths import Length
 from benchalong.pages.findings import FindingLine, found
+from benchalong.pages.hardware import hardware_facts
+from benchalong.pages.held import HeldShown, held_shown
 from benchalong.pages.howto import how_to
 from benchalong.pages.joint import JointLine, joint_line
 from benchalong.pages.makings import Makings, drawn, marks_in_short
@@ -68,6 +70,8 @@ class HardwareLine:
     size: str
     count: str
     note: str
+    facts: tuple[tuple[str, Markup], ...]
+    """Its sizes and whether they were measured, what holds it, where it sits, what one weighs."""
 
 
 @dataclass(frozen=True)
@@ -137,6 +141,8 @@ class PiecePage:
     origin_by: str
     rights: str
     wood: WoodShown
+    held: tuple[HeldShown, ...]
+    """How it hangs or stands; empty where the plan doesn't say."""
     how_to: Markup
     """schema.org HowTo as JSON-LD."""
 
@@ -167,7 +173,7 @@ def _page(makings: Makings) -> PiecePage:
         minutes=whole_time(makings.order),
         tools=tools,
         more_tools=tuple(tool for tool in every if tool not in tools),
-        hardware=tuple(_hardware(each) for each in plan.hardware.values()),
+        hardware=tuple(_hardware(makings, each) for each in plan.hardware.values()),
         jigs=tuple(
             JigLine(jig.name, jig.purpose, jig.made_from, makings.outer.fill(jig.note, headings=4))
             for jig in plan.jigs.values()
@@ -187,6 +193,7 @@ def _page(makings: Makings) -> PiecePage:
         origin_by=plan.origin.by,
         rights=plan.origin.rights,
         wood=wood_shown(makings),
+        held=held_shown(makings),
         how_to=how_to(makings, every),
     )
 
@@ -278,8 +285,9 @@ def _stage_line(makings: Makings, stage: Stage, number: int) -> StageLine:
     return StageLine(stage.id, number, makings.stage_link(stage.id), about, links, whole_time(steps))
 
 
-def _hardware(thing: Hardware) -> HardwareLine:
-    return HardwareLine(thing.name, thing.size, "" if thing.count is None else str(thing.count), thing.note)
+def _hardware(makings: Makings, thing: Hardware) -> HardwareLine:
+    count = "" if thing.count is None else str(thing.count)
+    return HardwareLine(thing.name, thing.size, count, thing.note, hardware_facts(makings, thing))
 
 
 def _finish(makings: Makings, finish: Finish) -> FinishLine:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from markupsafe import Markup
@@ -9,10 +10,11 @@ from markupsafe import Markup
 from benchalong.ground.lengths import Length
 from benchalong.pages.makings import Makings, marks_in_short
 from benchalong.plan.model import PartId
+from benchalong.plan.rough import Allowance
+from benchalong.trade import rough as usual
+from benchalong.trade.proportions import Least
 from benchalong.workings.blanks.blanks import BLANKS
 from benchalong.workings.blanks.model import Blank, Gives, Reason
-
-LIES = {"alone": "", "end to end": "end to end", "side by side": "side by side"}
 
 
 @dataclass(frozen=True)
@@ -128,6 +130,31 @@ def _spares(gives: Gives) -> int:
 
 
 def _reckoned(makings: Makings) -> tuple[Reckoning, ...]:
+    return (*_allowances(makings), *_machines(makings))
+
+
+def _allowances(makings: Makings) -> Iterator[Reckoning]:
+    """What is added to a part that is cut out of boards, where no stock of its own says otherwise."""
+    units = makings.plan.units
+    said = makings.plan.shop.sawing.allowances
+    own = said.get("board", Allowance()).over(said.get("all", Allowance()))
+    glued = said.get("glued_up", Allowance()).over(said.get("all", Allowance()))
+    rows: tuple[tuple[str, Length | None, Least], ...] = (
+        ("Longer than finished", own.length, usual.LONGER),
+        ("Wider than finished", own.width, usual.WIDER),
+        ("Wider, for parts under 3 in or 75 mm", own.width, usual.WIDER_NARROW),
+        ("Rough over finished thickness", own.thickness, usual.THICKER),
+        ("More than that, for parts over 4 ft or 1.2 m and restless wood", None, usual.ONE_QUARTER),
+        ("Glued up, longer", glued.length, usual.GLUED_LONGER),
+        ("Glued up, wider", glued.width, usual.GLUED_WIDER),
+        ("Boards, how wide", None, usual.BOARD_WIDTH),
+    )
+    for name, length, otherwise in rows:
+        size = otherwise.of(units) if length is None else length
+        yield Reckoning(name, makings.shows.size(size), length is None)
+
+
+def _machines(makings: Makings) -> Iterator[Reckoning]:
     sawing = makings.plan.shop.sawing
     values: dict[str, Length] = {
         "kerf": sawing.kerf,
@@ -141,9 +168,8 @@ def _reckoned(makings: Makings) -> tuple[Reckoning, ...]:
         "planer.shortest": sawing.planer.shortest,
         "planer.thinnest": sawing.planer.thinnest,
     }
-    return tuple(
-        Reckoning(name, makings.shows.size(values[key]), key in sawing.assumed) for key, name in RECKONED
-    )
+    for key, name in RECKONED:
+        yield Reckoning(name, makings.shows.size(values[key]), key in sawing.assumed)
 
 
 def _cautions(makings: Makings, are_boards: bool) -> tuple[Markup, ...]:

@@ -43,8 +43,8 @@ def _item(root: str, link: Link) -> str:
 @dataclass(frozen=True)
 class Shell:
     kind: str
-    """piece, stage, step, part, joint, check, cut-list, buy, sizes, wood, questions, words, find, paper; also
-    `data-page`."""
+    """piece, stage, step, part, joint, check, cut-list, buy, boards, sizes, wood, questions, words, find,
+    paper; also `data-page`."""
     path: str
     """From the site's root: `steps/mill-all.html`."""
     title: str

@@ -11,9 +11,12 @@ from markupsafe import Markup
 
 from benchalong.ground.lengths import INCH, Length
 from benchalong.ground.shown import SYSTEMS, Precision, System, decimal, mixed_fraction, shown
+from benchalong.ground.weights import weight_text
 
 FINEST_FRACTION = 1024
 """With a larger number below the line a fraction of an inch says nothing to anyone; a decimal does."""
+
+DRILLS = Precision(INCH / 64, Length(1, 10))
 
 
 class Shows:
@@ -42,6 +45,15 @@ class Shows:
             found = self._bare[length] = _size(length, text, "size bare")
         return found
 
+    def hole(self, length: Length) -> Markup:
+        """What a drill or a calliper is set by: in 64ths of an inch, or tenths of a millimetre."""
+        texts = (shown(length, system, DRILLS).text for system in ("inch", "millimetre"))
+        return _either(*texts)
+
+    def weight(self, kilograms: Fraction) -> Markup:
+        """`16.6 kg` or `36.5 lb`, as the page's system asks; both stand there, and one is seen."""
+        return _either(weight_text(kilograms, "inch"), weight_text(kilograms, "millimetre"))
+
     def text(self, length: Length) -> str:
         """The same as plain text."""
         return shown(length, self.units, self.precision).text
@@ -66,6 +78,12 @@ class Shows:
             said = [_rounding(length, system, self.precision) for system in SYSTEMS]
             found = self._roundings[length] = Markup(" ").join(part for part in said if part)
         return found
+
+
+def _either(inch: str, millimetre: str) -> Markup:
+    return Markup('<span class="only-inch">{}</span><span class="only-millimetre">{}</span>').format(
+        inch, millimetre
+    )
 
 
 def _size(length: Length, text: str, classes: str = "size") -> Markup:

@@ -7,6 +7,7 @@ from functools import partial
 
 from markupsafe import Markup
 
+from benchalong.pages.boards import boards_page
 from benchalong.pages.buy import buy_page
 from benchalong.pages.check import check_page
 from benchalong.pages.cut_list import cut_list_page
@@ -31,6 +32,7 @@ from benchalong.plan.model import Stage
 SINGLE: tuple[tuple[str, str, Callable[[Makings], object]], ...] = (
     ("index.html", "piece.html", piece_page),
     ("cut-list.html", "cut-list.html", cut_list_page),
+    ("boards.html", "boards.html", boards_page),
     ("buy.html", "buy.html", buy_page),
     ("sizes.html", "sizes.html", sizes_page),
     ("wood.html", "wood-page.html", wood_page),
@@ -45,6 +47,7 @@ SINGLE: tuple[tuple[str, str, Callable[[Makings], object]], ...] = (
 NAVIGATION = (
     Link("index.html", "The piece"),
     Link("cut-list.html", "Cut list"),
+    Link("boards.html", "Boards"),
     Link("buy.html", "What to buy"),
     Link("sizes.html", "Sizes"),
     Link("wood.html", "Wood"),

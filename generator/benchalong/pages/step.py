@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from benchalong.ground.prose import LiveSize, Prose
+from benchalong.pages.held import HeldShown, cautions_in_step, held_in_step
 from benchalong.pages.joint import JointLine, joint_line
 from benchalong.pages.joints_of_step import joints_of_step
 from benchalong.pages.makings import Makings, drawn, duration
@@ -90,6 +91,8 @@ class StepShown:
     amiss: tuple[AmissLine, ...]
     asks: tuple[Markup, ...]
     """What the author asks the builders here."""
+    held: tuple[HeldShown, ...]
+    """How the piece is held, where this step hangs it."""
 
 
 @dataclass(frozen=True)
@@ -148,7 +151,10 @@ def step_shown(makings: Makings, step: Step, fills: Fills, *, headings: int = 3)
         number=makings.number[step.id],
         title=makings.step_titles[step.id],
         why=fills.fill(step.why),
-        cautions=tuple(fills.fill(caution) for caution in step.cautions),
+        cautions=(
+            *(fills.fill(caution) for caution in step.cautions),
+            *cautions_in_step(makings, step),
+        ),
         jobs=tuple(_job(plan, job) for job in step.does),
         minutes=duration(step.minutes),
         wait=step.wait,
@@ -168,6 +174,7 @@ def step_shown(makings: Makings, step: Step, fills: Fills, *, headings: int = 3)
         checks=checks_shown(fills, step),
         amiss=tuple(AmissLine(*map(fills.fill, (line.sign, line.cause, line.cure))) for line in step.amiss),
         asks=tuple(fills.fill(asked) for asked in step.ask),
+        held=held_in_step(makings, step),
     )
 
 

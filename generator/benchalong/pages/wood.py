@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from markupsafe import Markup
 
-from benchalong.ground.lengths import Length, to_nearest
+from benchalong.ground.lengths import Length
 from benchalong.ground.shown import decimal
 from benchalong.pages.makings import Makings, drawn
 from benchalong.plan.model import PartId
@@ -17,9 +17,6 @@ from benchalong.workings.climate import CLIMATE
 from benchalong.workings.movement import MOVEMENT, Moves
 from benchalong.workings.sag import SAG, Sag
 from benchalong.workings.weights import WEIGHTS
-
-POUND = Fraction("0.45359237")
-OUNCE = POUND / 16
 
 
 @dataclass(frozen=True)
@@ -65,7 +62,7 @@ class MovesShown:
 
 @dataclass(frozen=True)
 class CarriesShown:
-    load: str
+    load: Markup
     ends: str
     span: Markup
     at_once: Markup
@@ -86,9 +83,9 @@ class WoodShown:
     slight: tuple[str, ...]
     still: tuple[str, ...]
     unknown: tuple[str, ...]
-    weight: str
+    weight: Markup
     """Of the piece; empty when nothing could be weighed."""
-    weights: tuple[tuple[str, str], ...]
+    weights: tuple[tuple[str, Markup], ...]
     """Of its assemblies: name, weight."""
     not_weighed: tuple[str, ...]
 
@@ -165,10 +162,10 @@ def carries_shown(makings: Makings, part: PartId) -> CarriesShown | None:
 
 def _carries(makings: Makings, sag: Sag) -> CarriesShown:
     size, load = makings.shows.size, sag.load
-    heavy = weight_words(makings, load.kilograms)
-    each = f" for each {makings.shows.text(load.per)}" if load.per else ""
+    heavy = makings.shows.weight(load.kilograms)
+    each = Markup(" for each {}").format(size(load.per)) if load.per else ""
     return CarriesShown(
-        f"{heavy}{each}, {AT[load.at]}",
+        Markup("{}{}, {}").format(heavy, each, AT[load.at]),
         ENDS[load.ends],
         size(sag.span),
         size(sag.at_once),
@@ -180,10 +177,10 @@ def _carries(makings: Makings, sag: Sag) -> CarriesShown:
     )
 
 
-def part_weight(makings: Makings, part: PartId) -> str:
+def part_weight(makings: Makings, part: PartId) -> Markup:
     """Of one copy; empty when it isn't known."""
     weight = makings.worked[WEIGHTS]().parts.get(part)
-    return "" if weight is None else weight_words(makings, weight)
+    return Markup("") if weight is None else makings.shows.weight(weight)
 
 
 def lifting_caution(makings: Makings) -> tuple[Markup, ...]:
@@ -191,7 +188,7 @@ def lifting_caution(makings: Makings) -> tuple[Markup, ...]:
     weights = makings.worked[WEIGHTS]()
     if weights.piece is None or not weights.is_for_two:
         return ()
-    heavy, most = (weight_words(makings, each) for each in (weights.piece, makings.plan.rates.lift))
+    heavy, most = (makings.shows.weight(each) for each in (weights.piece, makings.plan.rates.lift))
     return (
         Markup(
             "The piece weighs about {}, without hardware. That is more than one person lifts alone "
@@ -210,9 +207,9 @@ def wood_shown(makings: Makings) -> WoodShown:
         _names(makings, tuple(moves.part for moves in restless if moves.is_slight)),
         _names(makings, movement.still),
         _names(makings, movement.unknown),
-        "" if weights.piece is None else weight_words(makings, weights.piece),
+        Markup("") if weights.piece is None else makings.shows.weight(weights.piece),
         tuple(
-            (assemblies[each].name, weight_words(makings, weight))
+            (assemblies[each].name, makings.shows.weight(weight))
             for each, weight in weights.assemblies.items()
             if each != makings.plan.piece and weight
         ),
@@ -242,12 +239,3 @@ def capital(words: str) -> str:
 
 def percent(moisture: Fraction) -> str:
     return f"{decimal(moisture, 1)} %"
-
-
-def weight_words(makings: Makings, kilograms: Fraction) -> str:
-    """`16.6 kg (36.5 lb)`, the author's own first; small ones in grams and ounces."""
-    is_small = kilograms < 1
-    metric = f"{to_nearest(kilograms * 1000, Fraction(1))} g" if is_small else f"{decimal(kilograms, 1)} kg"
-    other = f"{decimal(kilograms / OUNCE, 1)} oz" if is_small else f"{decimal(kilograms / POUND, 1)} lb"
-    first, second = (other, metric) if makings.plan.units == "inch" else (metric, other)
-    return f"{first} ({second})"

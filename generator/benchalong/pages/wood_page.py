@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from benchalong.ground.lengths import Length, to_nearest
+from benchalong.ground.shown import decimal
 from benchalong.pages.makings import Makings, drawn
 from benchalong.pages.shell import Shell
 from benchalong.pages.wood import WoodShown, as_much, capital, percent, wood_shown
@@ -15,6 +16,7 @@ from benchalong.pages.woods import WoodKnown, woods_known
 from benchalong.workings.across import ACROSS, Across
 from benchalong.workings.floating import FLOATING, Floating, floating_in
 from benchalong.workings.gaps import GAPS, Gap
+from benchalong.workings.glue import GLUE, GlueAmount
 from benchalong.workings.houses import HOUSES, House
 from benchalong.workings.movement import MOVEMENT, SLIGHT
 from benchalong.workings.placed import PLACED
@@ -92,6 +94,27 @@ class GapShown:
 
 
 @dataclass(frozen=True)
+class GlueLine:
+    joint_id: str
+    joint_name: str
+    glue: str
+    """`5.9 g`"""
+    clamps: str
+    """`4`, or `4 for each of 2`; empty where screws or nails hold it."""
+
+
+@dataclass(frozen=True)
+class GlueShown:
+    """None of it where nothing is glued."""
+
+    whole: str
+    """`12.7 g`"""
+    lines: tuple[GlueLine, ...]
+    rates: str
+    not_counted: tuple[str, ...]
+
+
+@dataclass(frozen=True)
 class YearShown:
     """What joints make of it all; shared by the wood's page and the paper edition."""
 
@@ -99,6 +122,7 @@ class YearShown:
     held: tuple[HeldShown, ...]
     gaps: tuple[GapShown, ...]
     """Those that something grows into enough to see."""
+    glue: GlueShown
     woods: tuple[WoodKnown, ...]
 
 
@@ -123,6 +147,7 @@ def _year(makings: Makings) -> YearShown:
         tuple(_panel(makings, one) for one in worked[FLOATING]),
         tuple(_held(makings, one) for one in worked[ACROSS]),
         tuple(_gap(makings, one) for one in worked[GAPS] if one.grows >= SLIGHT),
+        _glue(makings),
         woods_known(makings),
     )
 
@@ -236,6 +261,28 @@ def _gap(makings: Makings, one: Gap) -> GapShown:
         size(one.grows),
         bare(max(left, Length(0))),
         left <= 0,
+    )
+
+
+def _glue(makings: Makings) -> GlueShown:
+    plan, glue = makings.plan, makings.worked[GLUE]()
+    rates = plan.rates
+    return GlueShown(
+        f"{decimal(glue.grams, 1)} g" if glue.grams else "",
+        tuple(_glue_line(makings, each) for each in glue.joints.values()),
+        f"{decimal(rates.glue, 0)} g on a square metre, {decimal(100 * rates.squeezed_out, 0)} % more that "
+        f"is squeezed out, a clamp every {makings.shows.text(rates.clamp_spacing)}",
+        tuple(plan.parts[part].name for part in glue.not_counted),
+    )
+
+
+def _glue_line(makings: Makings, each: GlueAmount) -> GlueLine:
+    several = f"{each.clamps} for each of {each.assemblies}" if each.assemblies > 1 else str(each.clamps)
+    return GlueLine(
+        each.joint,
+        capital(makings.plan.joints[each.joint].name),
+        f"{decimal(each.grams, 1)} g",
+        several if each.clamps else "",
     )
 
 

@@ -235,6 +235,22 @@ Turn: TypeAlias = tuple[tuple[int, int, int], tuple[int, int, int], tuple[int, i
 only."""
 
 
+Rows: TypeAlias = tuple[
+    tuple[Fraction, Fraction, Fraction],
+    tuple[Fraction, Fraction, Fraction],
+    tuple[Fraction, Fraction, Fraction],
+]
+"""As a turn, but by any angle: sines and cosines, kept to 1e-12."""
+
+
+@dataclass(frozen=True)
+class Tilt:
+    """How something that doesn't stand square was turned after it was placed: point -> turn * point + at."""
+
+    turn: Rows
+    at: Point3
+
+
 @dataclass(frozen=True)
 class Placed:
     """A part or assembly in its place within an assembly: point -> turn * point + at."""
@@ -250,6 +266,8 @@ class Placed:
     """Marks within the same assembly of what it should stand against."""
     index: int = 0
     """Which place of its assembly it is, counted from 0 as written; copies of a row share theirs."""
+    tilt: Tilt | None = None
+    """How it is turned after that, in the assembly's directions; None for what stands square."""
 
 
 @dataclass(frozen=True)
@@ -272,6 +290,9 @@ class Copy:
     """It stands in, from the piece down."""
     turn: Turn
     at: Point3
+    tilt: Tilt | None = None
+    """How it is turned from there, in the piece's directions; copies that are square to each other have the
+    same, None where they are square to the piece."""
 
 
 @dataclass(frozen=True)
@@ -328,6 +349,8 @@ class Moves:
     """How far it opens, in degrees."""
     travel: Length | None = None
     """How far it slides."""
+    tilt: Tilt | None = None
+    """How all of this is turned from there, where it doesn't stand square to the piece."""
 
 
 @dataclass(frozen=True)

@@ -17,7 +17,7 @@ from benchalong.plan.formula import FUNCTIONS, parse
 from benchalong.plan.hardware.sizes import from_hardware, sizes_of_hardware
 from benchalong.plan.joints.named import part_called
 from benchalong.plan.joints.sides import split_side
-from benchalong.plan.joints.sizes import JOINT_SIZES
+from benchalong.plan.joints.sizes import JOINT_SIZES, SLOPES
 from benchalong.plan.play import BY_MOVEMENT, FITS, SIDE_PLAY, is_by_movement
 from benchalong.plan.quantity import Quantity
 from benchalong.plan.reckoning import Reckoning, followed, sections_of
@@ -25,6 +25,7 @@ from benchalong.plan.refused import Refused, Unnamed
 from benchalong.plan.tree import Name, Tree, names_in
 from benchalong.plan.unknown import ONE_OF, Directory
 from benchalong.reading.written import PROJECT_FILE, Joint, Part, Project, Stock
+from benchalong.trade.species import woods
 
 BETWEEN = re.compile(r"between +([A-Za-z]\S*)(?: +and +([A-Za-z]\S*))?\s*\Z")
 """`between side`: the clear opening where it stands; two marks may be said as well."""
@@ -101,7 +102,8 @@ def _definitions(draft: Draft) -> Iterator[Defined]:
 def _sizes_of_joint(name: str, joint: Joint, project: Project) -> Iterator[Defined]:
     """What is written, else what it comes to by default; nothing where it may be left out."""
     parts = {key: _first_part(getattr(joint, key), project) for key in ("cut_in", "takes")}
-    parts["into"] = f"{parts['cut_in']}.{_into(joint)}"
+    is_soft = any(_is_softwood(part, project) for part in (parts["cut_in"], parts["takes"]))
+    parts["into"], parts["slope"] = f"{parts['cut_in']}.{_into(joint)}", SLOPES[is_soft]
     for key, any_size in JOINT_SIZES.get(joint.kind, {}).items():
         size = any_size.said(joint.words.values())
         typed = joint.sizes.get(key)
@@ -124,6 +126,13 @@ def _sizes_of_joint(name: str, joint: Joint, project: Project) -> Iterator[Defin
 def _first_part(sides: tuple[str, ...], project: Project) -> str:
     found = (part_called(split_side(side)[0], project) for side in sides)
     return next((part for part in found if part), _MISSING)
+
+
+def _is_softwood(part: str, project: Project) -> bool:
+    """Whether it is of a wood known to be a conifer's."""
+    stock = project.stock.get(project.parts[part].stock) if part in project.parts else None
+    species = woods().find(stock.species) if stock and stock.species else None
+    return species is not None and species.is_softwood
 
 
 def _into(joint: Joint) -> str:

@@ -6,8 +6,9 @@ so an assembly's room must be known before it can be placed in another: the inne
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+import re
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
 from typing import cast
 
 from benchalong.ground.lengths import Length, Point3
@@ -33,6 +34,16 @@ from benchalong.plan.relating import (
 from benchalong.plan.relations import Spot, parse_spot
 from benchalong.plan.rows import Entry, entries, how_many, is_row
 from benchalong.plan.stock import in_words
+from benchalong.plan.tilts import (
+    SEEN_FROM,
+    about_point,
+    corners_of,
+    point_in,
+    room_around,
+    rows_of,
+    square,
+    tilted,
+)
 from benchalong.plan.turns import (
     MIRRORS,
     WAYS,
@@ -42,6 +53,7 @@ from benchalong.plan.turns import (
     moved,
     room_of,
     turn_of_part,
+    turned,
     way_through,
 )
 from benchalong.plan.turns import around as around_all
@@ -49,6 +61,7 @@ from benchalong.reading import written
 from benchalong.reading.language import PLACE
 from benchalong.reading.written import PROJECT_FILE
 
+DEGREES = re.compile(r"\s*(?:degrees?|°)\s*\Z")
 AT = PLACE.by_name["at"].meaning.partition(";")[0]
 ORIGIN: Point3 = (Length(0), Length(0), Length(0))
 
@@ -201,7 +214,47 @@ class _Laying:
             index=one.entry.index,
         )
         a, b, c = (one | other for one, other in zip(follows, sizes, strict=True))
-        return Stands(placed, (wanted, moved(turned_room[1], by)), (a, b, c))
+        stands = Stands(placed, (wanted, moved(turned_room[1], by)), (a, b, c))
+        return self._turned(one, stands) if place.turned is not None else stands
+
+    def _turned(self, one: _Spotted, stands: Stands) -> Stands | None:
+        """What doesn't stand square, turned about a point of the room that it took up until now."""
+        said = one.entry.place.turned
+        path: Path = (*one.path, "turned", "clockwise")
+        if said is None or not said.clockwise or said.seen_from not in SEEN_FROM:
+            return None
+        text = DEGREES.sub("", said.clockwise)
+        degrees = (
+            self.sums.quantity(text, path)
+            if one.entry.nth == 0
+            else Reckoning(self.sums.draft, self.sums.directory).quantity(text, path)
+        )
+        if degrees is not None and degrees.dimension:
+            if one.entry.nth == 0:
+                self.sums.say(path, f"this comes to {degrees.called}, not to an angle", "degrees: 15")
+            return None
+        if degrees is None:
+            return None
+        rows = rows_of(degrees.value, said.seen_from)
+        tilt = about_point(rows, point_in(stands.room, said.about))
+        placed = _put(stands.placed, tilt)
+        room = room_around(tilted(point, tilt) for point in self._points(stands.placed))
+        angle = frozenset(self.sums.follows(text))
+        follows = angle.union(*stands.follows)
+        placed = replace(placed, follows=tuple(sorted({*placed.follows, *angle})))
+        return Stands(placed, room, (follows, follows, follows))
+
+    def _points(self, placed: model.Placed) -> Iterator[Point3]:
+        """The corners of every box in it, before this turn."""
+        if placed.kind == "part":
+            own: Iterable[Point3] = corners_of((ORIGIN, self.sums.draft.boxes[placed.of]))
+        else:
+            own = (
+                tilted(point, inner.placed.tilt)
+                for inner in self.laid[placed.of].stands.values()
+                for point in self._points(inner.placed)
+            )
+        yield from (moved(turned(point, placed.turn), placed.at) for point in own)
 
     def _sizes_follow(
         self, place: written.Place, turn: model.Turn | None
@@ -268,6 +321,14 @@ class _Laying:
                 yield "/".join((around.mark_of(who) or "", *who.split("/")[1:]))
             elif one.entry.nth == 0 and around.mark_of(who) is None:
                 around.knows(who, place)
+
+
+def _put(placed: model.Placed, tilt: model.Tilt) -> model.Placed:
+    """A turn by right angles is one like any other; only what isn't square stays apart."""
+    turn = square(tilt.turn)
+    if turn is None:
+        return replace(placed, tilt=tilt)
+    return replace(placed, turn=after(placed.turn, turn), at=tilted(placed.at, tilt))
 
 
 def _followed(known: Known | None) -> Follows:

@@ -17,6 +17,7 @@ from benchalong.plan import model
 from benchalong.plan.joints.openings import reach_of
 from benchalong.plan.reckoning import Reckoning
 from benchalong.plan.relations import DIRECTIONS, Relation, Spot, Words
+from benchalong.plan.tilts import tilted_room
 from benchalong.plan.turns import Room, moved, room_of
 
 Follows: TypeAlias = frozenset[model.SizeName]
@@ -130,6 +131,7 @@ class Around:
         for holder in reversed(chain[:-1]):
             low, high = room_of(room, holder.placed.turn)
             room = (moved(low, holder.placed.at), moved(high, holder.placed.at))
+            room = tilted_room(room, holder.placed.tilt)
         return room
 
     def _all(self, stands: Stands) -> Follows:

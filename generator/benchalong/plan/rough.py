@@ -69,6 +69,9 @@ class Sawing:
     """Off each face of a resawn leaf."""
     jointer: Jointer
     planer: Planer
+    turns: int | None = None
+    """How often the direction of cutting may change on one board, the first direction counted; None where
+    nobody said."""
     car: Length | None = None
     """The longest board that goes in; None where nobody said."""
     allowances: Mapping[str, Allowance] = field(default_factory=dict)

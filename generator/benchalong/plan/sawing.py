@@ -57,6 +57,7 @@ def _sawing(said: written.Sawing, sums: Reckoning) -> Sawing:
             of("planer.shortest", usual.planer.shortest),
             of("planer.thinnest", usual.planer.thinnest),
         ),
+        turns=said.turns,
         car=_wood(said.car, _path("car"), sums),
         allowances={
             kind: allowance(each, (*SHOP, "allowances", *(() if kind == "all" else (kind,))), sums)

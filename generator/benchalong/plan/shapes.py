@@ -81,7 +81,8 @@ def _put(
 
 def _add(making: _Making, standing: Standing, box: Point3, flip: Flip, *, is_turned: bool) -> None:
     turn, at = flipped_place(standing.turn, standing.at, box, flip)
-    making.copies.append(Copy(standing.of, "", standing.mark, standing.assemblies, turn, at))
+    copy = Copy(standing.of, "", standing.mark, standing.assemblies, turn, at, standing.tilt)
+    making.copies.append(copy)
     making.middles.append(at[0] + sum((turn[0][n] * box[n] for n in range(3)), start=Length(0)) / 2)
     if is_turned:
         making.turned.append(standing.mark)

@@ -8,7 +8,8 @@ from dataclasses import dataclass
 
 from benchalong.ground.lengths import Length, Point3
 from benchalong.plan.circles import in_order
-from benchalong.plan.model import Assembly, AssemblyId, PartId, Turn
+from benchalong.plan.model import Assembly, AssemblyId, PartId, Tilt, Turn
+from benchalong.plan.tilts import after_tilt, carried
 from benchalong.plan.turns import UNTURNED, after, moved, turned
 
 
@@ -24,6 +25,8 @@ class Standing:
     """It stands in, from the piece down."""
     turn: Turn
     at: Point3
+    tilt: Tilt | None = None
+    """How it is turned from there; None for what stands square."""
 
 
 def walk(assemblies: Mapping[AssemblyId, Assembly], piece: AssemblyId) -> Iterator[Standing]:
@@ -45,6 +48,7 @@ def _inside(here: Standing, assembly: Assembly) -> Iterator[Standing]:
             (*here.assemblies, here.of),
             after(placed.turn, here.turn),
             moved(turned(placed.at, here.turn), here.at),
+            after_tilt(carried(placed.tilt, here.turn, here.at), here.tilt),
         )
 
 

@@ -83,7 +83,13 @@ def _rates(rates: written.Rates, sums: Reckoning) -> Rates:
         sums.say(
             (*path, "lift"), "what one person lifts is a weight, not one for each length", "such as 25 kg"
         )
+    every = None
+    if rates.clamp_every is not None:
+        every = sums.size_of_wood(rates.clamp_every, (*path, "clamp_every"), "the way between two clamps")
     return Rates(
+        glue=usual.glue if rates.glue is None else rates.glue,
+        squeezed_out=usual.squeezed_out if rates.squeezed_out is None else rates.squeezed_out / 100,
+        clamp_spacing=every or usual.clamp_spacing,
         finish=rates.finish or usual.finish,
         finish_wasted=usual.finish_wasted if rates.wasted is None else rates.wasted / 100,
         lift=rates.lift.kilograms if rates.lift else usual.lift,

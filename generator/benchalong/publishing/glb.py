@@ -9,15 +9,17 @@ from __future__ import annotations
 
 import json
 import struct
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
+from fractions import Fraction
 from typing import Any
 
 import numpy as np
 
 from benchalong.drawing.woods import WOODS, woods_of
-from benchalong.ground.lengths import METRE
-from benchalong.plan.model import Copy, Plan, Turn
+from benchalong.ground.lengths import METRE, Point3
+from benchalong.plan.model import Copy, Plan, Rows, Turn
+from benchalong.plan.tilts import as_rows, tilted, times
 from benchalong.workings.copies import COPIES
 from benchalong.workings.solids import SOLIDS, Solid
 from benchalong.workings.working import Worked
@@ -83,11 +85,23 @@ def _nodes(plan: Plan, copies: Sequence[Copy], meshes: Mapping[str, int]) -> lis
         node = {
             "name": copy.mark,
             "mesh": meshes[copy.shape],
-            "matrix": _matrix(copy.turn, copy.at),
+            "matrix": _matrix(*_standing(copy)),
             "extras": {"name": plan.parts[copy.part].name, "part": copy.part},
         }
         _add(nodes, known[_above(copy.mark)], node)
     return nodes
+
+
+def _standing(copy: Copy) -> tuple[Turn | Rows, Point3]:
+    if copy.tilt is None:
+        return copy.turn, copy.at
+    turn = tuple(zip(*(times(copy.tilt.turn, column) for column in _columns(copy.turn)), strict=True))
+    return as_rows(turn), tilted(copy.at, copy.tilt)
+
+
+def _columns(turn: Turn) -> Iterator[Point3]:
+    for x, y, z in zip(*turn, strict=True):
+        yield Fraction(x), Fraction(y), Fraction(z)
 
 
 def _above(mark: str) -> str:
@@ -100,7 +114,7 @@ def _add(nodes: list[dict[str, Any]], parent: int, node: dict[str, Any]) -> int:
     return len(nodes) - 1
 
 
-def _matrix(turn: Turn, at: Sequence[Any]) -> list[float]:
+def _matrix(turn: Turn | Rows, at: Sequence[Any]) -> list[float]:
     """Column by column, in metres."""
     columns = [[float(turn[row][column]) for row in range(3)] + [0.0] for column in range(3)]
     return [*(value for column in columns for value in column), *(float(x / METRE) for x in at), 1.0]

@@ -33,17 +33,21 @@ from benchalong.plan.model import (
     Stage,
     Step,
     Stock,
+    Tilt,
 )
 from benchalong.plan.quantity import Quantity
+from benchalong.publishing.boards_json import layouts_json
 from benchalong.publishing.held_json import held_json
 from benchalong.publishing.jobs_json import setups_json, task_json
 from benchalong.publishing.plain import Json, Plain, finding_json
 from benchalong.publishing.rough_json import RoughSays, price_json
-from benchalong.publishing.wood_json import movement_json
+from benchalong.publishing.wood_json import glue_json, movement_json
 from benchalong.workings.amounts import AMOUNTS
 from benchalong.workings.blanks.blanks import BLANKS
+from benchalong.workings.boards.boards import BOARDS
 from benchalong.workings.cut_list import CUT_LIST, CutList
 from benchalong.workings.extent import EXTENT, Extent, Sides
+from benchalong.workings.glue import GLUE
 from benchalong.workings.holding.held import HELD
 from benchalong.workings.jobs.jobs import JOBS
 from benchalong.workings.meetings import MEETINGS, JointFit
@@ -102,6 +106,7 @@ def plan_data(plan: Plan, worked: Worked, marks: Marks, *, edition: str) -> Json
         "steps": [says.step(step) for step in plan.steps.values()],
         "questions": [says.question(question) for question in plan.questions.values()],
         "changes": [says.change(change) for change in plan.changes],
+        "layouts": layouts_json(worked[BOARDS](), worked[BLANKS], says.plain),
         "movement": movement_json(worked, says.plain),
         "amounts": says.amounts(worked),
         "triangles": [says.triangle(triangle) for triangle in worked[TRIANGLES]],
@@ -311,6 +316,7 @@ class _Says:
             "way": list(moves.way) if moves.way else None,
             "angle": None if moves.angle is None else float(moves.angle),
             "travel": self.plain.maybe(moves.travel),
+            "tilt": self.tilt(moves.tilt),
         }
 
     def play(self, fit: JointFit | None) -> Json:
@@ -329,7 +335,14 @@ class _Says:
             "turn": [list(row) for row in placed.turn],
             "at": [self.plain.length(way) for way in placed.at],
             "touches": list(placed.touches),
+            "tilt": self.tilt(placed.tilt),
         }
+
+    def tilt(self, tilt: Tilt | None) -> Json | None:
+        if tilt is None:
+            return None
+        rows = [[float(value) for value in row] for row in tilt.turn]
+        return {"turn": rows, "at": [self.plain.length(way) for way in tilt.at]}
 
     def cut_list(self, cut_list: CutList) -> list[Json]:
         return [
@@ -487,6 +500,7 @@ class _Says:
                 "unknown": list(weights.unknown),
                 "more_than_one_lifts": weights.is_for_two,
             },
+            "glue": glue_json(worked[GLUE]()),
             "surface_square_metres": float(amounts.surface / 1_000_000),
             "finish": [
                 {"finish": name, "coats": each.coats, "litres": float(each.litres)}

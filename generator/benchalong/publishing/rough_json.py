@@ -23,6 +23,7 @@ class RoughSays:
         return {
             "kerf": length(sawing.kerf),
             "trim": length(sawing.trim),
+            "turns": sawing.turns,
             "resaw": {"kerf": length(sawing.resaw_kerf), "clean_up": length(sawing.clean_up)},
             "jointer": {
                 "width": length(jointer.width),

@@ -9,6 +9,7 @@ from benchalong.workings.across import Across as Held
 from benchalong.workings.climate import CLIMATE, Climate
 from benchalong.workings.floating import FLOATING, Floating
 from benchalong.workings.gaps import GAPS, Gap
+from benchalong.workings.glue import Glue
 from benchalong.workings.houses import HOUSES, House
 from benchalong.workings.movement import MOVEMENT, Across, Moves
 from benchalong.workings.working import Worked
@@ -28,6 +29,23 @@ def movement_json(worked: Worked, plain: Plain) -> Json:
         "houses": [says.house(house) for house in worked[HOUSES]],
         "still": list(movement.still),
         "unknown": list(movement.unknown),
+    }
+
+
+def glue_json(glue: Glue) -> Json:
+    return {
+        "grams": float(glue.grams),
+        "joints": [
+            {
+                "joint": each.joint,
+                "square_centimetres": float(each.area / 100),
+                "grams": float(each.grams),
+                "clamps": each.clamps,
+                "assemblies": each.assemblies,
+            }
+            for each in glue.joints.values()
+        ],
+        "not_counted": list(glue.not_counted),
     }
 
 

@@ -159,6 +159,11 @@ SHOP = Table(
         Key("temperature", Kind.TEMPERATURE, "how warm that air is; 20 C unless said"),
         Key("kerf", Kind.FORMULA, "how wide the saw cuts; 1/8 in or 3.2 mm unless said"),
         Key("trim", Kind.FORMULA, "what comes off each end of a board; 1 in or 25 mm unless said"),
+        Key(
+            "turns",
+            Kind.COUNT,
+            "in how many directions one after the other a board may be cut; 2 unless said, 3 for sheets",
+        ),
         Key("allowances", Kind.TABLE, "how much larger than finished a part is cut out"),
         Key("resaw", Kind.TABLE, "what sawing a board into leaves takes"),
         Key("jointer", Kind.TABLE, "what the jointer takes"),
@@ -206,6 +211,9 @@ RATES = Table(
     (
         Key("finish", Kind.NUMBER, "square metres that a litre covers in one coat; 8.5 unless said"),
         Key("wasted", Kind.PERCENT, "finish left in brush and tin; 10 % unless said"),
+        Key("glue", Kind.NUMBER, "grams of glue on a square metre of joint; 180 unless said"),
+        Key("squeezed_out", Kind.PERCENT, "glue that comes out of the joint, on top; a third unless said"),
+        Key("clamp_every", Kind.FORMULA, "how far apart clamps stand along a joint; 250 mm unless said"),
         Key("lift", Kind.BURDEN, "what one person lifts alone at most; 25 kg unless said"),
     ),
     where="`rates:` in project.yaml, where the trade's usual ones don't suit",
@@ -461,6 +469,34 @@ CUT_SURFACES: dict[str, tuple[tuple[tuple[str, ...], ...], ...]] = {
 }
 """What `on:` may name for each kind of cut: one surface out of a group, or two out of two groups."""
 
+SIDES_OF_ROOM = ("left", "right", "front", "back", "bottom", "top")
+TURNED = Table(
+    "a turn",
+    (
+        Key(
+            "clockwise",
+            Kind.FORMULA,
+            "by how many degrees: `15`; below zero the other way round",
+            required=True,
+        ),
+        Key(
+            "seen_from",
+            Kind.WORD,
+            "from which side that is clockwise: left, right, front, back, bottom or top",
+            required=True,
+            words=SIDES_OF_ROOM,
+        ),
+        Key(
+            "about",
+            Kind.WORD,
+            "what stays where it is: the middle of the room it takes up, the left, front, bottom corner, "
+            "or the middle of one of its sides; the middle unless said",
+            words=("middle", "corner", *SIDES_OF_ROOM),
+        ),
+    ),
+    where="`turned:` of a place, for what doesn't stand square; it is placed first and turned then",
+)
+
 PLACE = Table(
     "a place",
     (
@@ -484,6 +520,7 @@ PLACE = Table(
             "`leaving 1 in` (clear room between them)",
         ),
         Key("touches", Kind.NAMES, "marks of what it should stand against; the check says where it doesn't"),
+        Key("turned", Kind.TABLE, "how it is turned once it is placed, where it doesn't stand square"),
         Key("along", Kind.WORD, "of a part: which way its length points", words=DIRECTIONS),
         Key("face", Kind.WORD, "of a part: which way its face looks", words=DIRECTIONS),
         Key("mirror", Kind.WORD, "the mirror image; along and face say how it ends up", words=MIRRORS),

@@ -37,6 +37,7 @@ from benchalong.reading.written import (
     Size,
     Stage,
     Stock,
+    Turned,
 )
 from benchalong.reading.written import Place as Placing
 
@@ -204,6 +205,15 @@ def place(entry: Entry) -> Placing:
         mirror=entry.word("mirror"),
         count=entry.count("count"),
         touches=entry.names("touches"),
+        turned=entry.one("turned", turned, language.TURNED),
+    )
+
+
+def turned(entry: Entry) -> Turned:
+    return Turned(
+        clockwise=entry.formula("clockwise") or "",
+        seen_from=entry.word("seen_from"),
+        about=entry.word("about", "middle"),
     )
 
 
@@ -224,7 +234,7 @@ def _fits(entry: Entry, key: str, kind: str) -> None:
         entry.tally.add(
             Place((*entry.path, key), on="key"),
             f"{key} is for parts; an assembly stands as it was put together",
-            expected="mark, at, mirror, count, touches",
+            expected="mark, at, mirror, count, touches, turned",
         )
 
 

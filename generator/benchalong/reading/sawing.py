@@ -25,6 +25,7 @@ def sawing(entry: Entry) -> Sawing:
     return Sawing(
         kerf=entry.formula("kerf"),
         trim=entry.formula("trim"),
+        turns=entry.count("turns"),
         allowances=entry.one("allowances", allowances, language.ALLOWANCES) or {},
         resaw=entry.one("resaw", resaw, language.RESAW) or Resaw(),
         jointer=entry.one("jointer", jointer, language.JOINTER) or Jointer(),

@@ -53,6 +53,9 @@ def rates(entry: Entry) -> Rates:
     return Rates(
         finish=entry.measure("finish", Kind.NUMBER),
         wasted=entry.measure("wasted", Kind.PERCENT),
+        glue=entry.measure("glue", Kind.NUMBER),
+        squeezed_out=entry.measure("squeezed_out", Kind.PERCENT),
+        clamp_every=entry.formula("clamp_every"),
         lift=entry.measure("lift", Kind.BURDEN),
     )
 

@@ -102,6 +102,11 @@ class Rates:
     """Square metres a litre."""
     wasted: Fraction | None = None
     """Percent."""
+    glue: Fraction | None = None
+    """Grams a square metre."""
+    squeezed_out: Fraction | None = None
+    """Percent."""
+    clamp_every: Formula | None = None
     lift: Burden | None = None
 
 
@@ -208,6 +213,18 @@ class Joint:
 
 
 @dataclass(frozen=True)
+class Turned:
+    """How something is turned after it is placed."""
+
+    clockwise: Formula = ""
+    """Degrees; may end in the word."""
+    seen_from: str = ""
+    """front, back, left, right, top, bottom."""
+    about: str = ""
+    """What of its room stays where it is: middle, corner, or the middle of a side; middle unless said."""
+
+
+@dataclass(frozen=True)
 class Place:
     kind: Literal["part", "assembly"]
     of: Name
@@ -225,6 +242,7 @@ class Place:
     """How many stand here in a row; None for one."""
     touches: tuple[Name, ...] = ()
     """Marks of what it should stand against."""
+    turned: Turned | None = None
 
 
 @dataclass(frozen=True)
@@ -382,6 +400,7 @@ class Sawing:
 
     kerf: Formula | None = None
     trim: Formula | None = None
+    turns: int | None = None
     allowances: Mapping[str, Allowance] = field(default_factory=dict)
     """By `all`, `board`, `sheet`, `turned`, `glued_up`."""
     resaw: Resaw = Resaw()

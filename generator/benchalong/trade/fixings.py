@@ -24,7 +24,7 @@ STUD_GRAVITY: Final = 0.42
 """Of spruce, pine or fir as studs are sold (common practice): the softest that is usual."""
 ACROSS: Final = 17.0
 """Newtons across its length for each square mm of a screw's shank squared (common practice, no source)."""
-DEEP_ENOUGH: Final = 38 * Length(1)
+DEEP_ENOUGH: Final = INCH * 3 / 2
 """Mm of thread in the stud at least: 1 1/2 in (common practice)."""
 FEWEST: Final = 2
 """Fixings, whatever the load: one alone lets a piece turn."""

@@ -93,6 +93,8 @@ CLIMATES: Mapping[str, Climate] = {
 CLIMATES_STANDING = "common practice"
 ASSUMED = "temperate house"
 """The house taken where the project names none; pages say so."""
+GLUED_APART: Final = Fraction(2)
+"""Percent: at most so far apart is the moisture of boards that are glued to each other; common practice."""
 MADE_AT: Final = Fraction(8)
 """Percent, where the shop is not named: the damp end of the 6 to 8 percent for furniture stock (Wood
 Handbook, chapter 13)."""

@@ -72,6 +72,8 @@ TENON_LENGTH = Fraction(2)
 TENON_REACH = Fraction(2, 3)
 DOVETAIL_SLOPE = Share(Fraction(1, 9), Fraction(1, 5))
 """One in six for softwood, one in eight for hardwood."""
+DOVETAIL_SAW = _least(Fraction(1, 32), Fraction(4, 5), "from memory")
+"""What a back saw takes, 0.5 to 0.6 mm, and a hair of wood; from memory."""
 LAP = _least(Fraction(1, 8), 3)
 """Wood left in front of half-blind dovetails."""
 DOWEL = Share(Fraction(1, 3), Fraction(1, 2))

@@ -20,6 +20,9 @@ def _usual(inch: Fraction | int, millimetre: Fraction | int) -> Least:
 KERF: Final = _usual(Fraction(1, 8), Fraction("3.2"))
 TRIM: Final = _usual(1, 25)
 """Off each end of a board, for checks: 1/2 to 2 in."""
+TURNS: Final = {"board": 2, "sheet": 3}
+"""Directions of cutting, one after the other: a rough board is crosscut to lengths, then ripped; a sheet is
+ripped into strips, these are crosscut, and pieces ripped from those."""
 LONGER: Final = _usual(1, 25)
 """A part cut out, or a run of parts: room for snipe."""
 WIDER: Final = _usual(Fraction(1, 4), 6)

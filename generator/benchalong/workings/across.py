@@ -147,7 +147,7 @@ class _Looking:
         how = "screwed" if is_fixed_by_hardware(joint) else "glued"
         message = (
             f"{start(called(mover))} is {how} to {called(other)} over {self.shown(one.over)} across its "
-            f"grain, where it moves by {self.shown(one.moves)} over the year{self._beyond(one)}; common "
+            f"grain, where it moves by {self.shown(one.moves)}{self._beyond(one)} over the year; common "
             f"practice is at most {self.shown(self.widest)}"
         )
         others = likewise(f"{each.mover} on {each.other}" for each in same[1:])

@@ -20,6 +20,7 @@ from manifold3d import CrossSection, FillRule
 from benchalong.plan.model import Copy
 from benchalong.workings.bodies import Floats
 from benchalong.workings.faces import Bools, FlatFaces, flat_faces, vector_areas
+from benchalong.workings.pose import pose
 from benchalong.workings.solids import ShapeId, Solids
 
 Way: TypeAlias = tuple[float, float, float]
@@ -75,7 +76,7 @@ class Body:
 
 
 def body_of(copy: Copy) -> Body:
-    return Body(copy.shape, np.array(copy.turn, dtype=float), np.array([float(value) for value in copy.at]))
+    return Body(copy.shape, *pose(copy))
 
 
 def sheet_of(way: Way) -> Floats:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
+from typing import cast
 
 from benchalong.ground.lengths import Length
 from benchalong.ground.marks import Place
@@ -15,7 +16,7 @@ from benchalong.ground.problems import Finding
 from benchalong.plan.cuts.surfaces import SURFACES
 from benchalong.plan.flips import is_mirrored
 from benchalong.plan.joints.sides import outward
-from benchalong.plan.model import AXES, Axis, Cut, Joint, Plan
+from benchalong.plan.model import AXES, Axis, Cut, Joint, Plan, Turn
 from benchalong.plan.turns import Way
 from benchalong.reading.written import PROJECT_FILE
 from benchalong.workings.causes import Cause, Turned, cause_in, turned_to_fit
@@ -53,7 +54,8 @@ class Clash:
         return frozenset((self.one.copy.mark, self.other.copy.mark))
 
     def seen_by_other(self, region: Region) -> Mapping[Axis, Range]:
-        return own_ranges(region.room, self.how.turn, self.how.at)
+        assert self.how.is_square
+        return own_ranges(region.room, cast(Turn, self.how.turn), self.how.at)
 
 
 @dataclass(frozen=True)
@@ -142,6 +144,8 @@ class _Telling:
 
     def told(self) -> _Told:
         region = self.clash.regions[0]
+        if not self.clash.how.is_square:
+            return self._aslant(region)
         for receiver in (self.clash.one, self.clash.other):
             cause = self._cause(receiver, region)
             if cause is not None:
@@ -166,7 +170,7 @@ class _Telling:
         """Along which the region is deep, as this one calls it."""
         if lying is self.clash.one:
             return region.axis
-        row = self.clash.how.turn[AXES.index(region.axis)]
+        row = cast(Turn, self.clash.how.turn)[AXES.index(region.axis)]
         return AXES[next(n for n in range(3) if row[n])]
 
     def _caused(self, cause: Cause, receiver: Lying, region: Region) -> _Told:
@@ -220,6 +224,25 @@ class _Telling:
         remedy = f"move {enters.copy.mark} {by} {towards}, or the {cut} the other way"
         return self._finding("beside", message, remedy, {"by": cause.by}, (enters, receiver), cause.cut)
 
+    # not square to each other
+
+    def _aslant(self, region: Region) -> _Told:
+        """How deep, as far as the first one's own directions tell it."""
+        one, other = self.clash.one, self.clash.other
+        depth = min(high - low for low, high in region.ranges.values())
+        shown = self.telling.shown(depth)
+        message = (
+            f"{other.called}, which isn't square to it, stands {shown} into {called(one)} "
+            f"({self.telling.size(region.ranges)} of wood: {one.copy.mark} "
+            f"{self.telling.spot(one, region.ranges)})"
+        )
+        remedy = (
+            f"move the two {shown} apart, turn one of them less, or give one a cut that takes the other in"
+        )
+        return self._finding(
+            "joint" if self.joint else "plain", message, remedy, {"depth": depth}, (other, one), None
+        )
+
     # no cut that tells why
 
     def _plain(self, fits: Turned | None, region: Region) -> _Told:
@@ -258,7 +281,7 @@ class _Telling:
         axis = self._axis(other, region)
         n = AXES.index(region.axis)
         return replace(
-            told, out=(other.copy.mark, axis, region.sign * self.clash.how.turn[n][AXES.index(axis)])
+            told, out=(other.copy.mark, axis, region.sign * int(self.clash.how.turn[n][AXES.index(axis)]))
         )
 
     def _way_out(self, region: Region) -> str:

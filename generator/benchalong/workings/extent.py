@@ -9,7 +9,10 @@ from benchalong.ground.lengths import Length, Point3
 from benchalong.ground.problems import Finding
 from benchalong.plan.circles import in_order
 from benchalong.plan.model import Assembly, AssemblyId, Placed, Plan
+from benchalong.plan.tilts import tilted_room
 from benchalong.plan.turns import Room, around, moved, room_of
+from benchalong.plan.walk import walk
+from benchalong.workings.placed import room_at
 from benchalong.workings.working import Worked, Working
 
 ORIGIN: Point3 = (Length(0), Length(0), Length(0))
@@ -37,9 +40,27 @@ def measure_extent(plan: Plan, _: Worked) -> tuple[Extent | None, tuple[Finding,
     """None while nothing is placed."""
     if plan.piece is None:
         return None, ()
-    rooms = _rooms(plan)
+    rooms = _rooms(plan) if not _has_turned(plan) else _rooms_by_corners(plan)
     sides = {name: _sides(rooms[name]) for name in plan.assemblies}
     return Extent(sides[plan.piece], sides), ()
+
+
+def _has_turned(plan: Plan) -> bool:
+    return any(placed.tilt for assembly in plan.assemblies.values() for placed in assembly.placed)
+
+
+def _rooms_by_corners(plan: Plan) -> dict[AssemblyId, Room]:
+    """Where something doesn't stand square, every box counts by its own corners."""
+    return {
+        name: around(
+            [
+                tilted_room(room_at(plan.parts[one.of].box, one.turn, one.at), one.tilt)
+                for one in walk(plan.assemblies, name)
+                if one.is_part
+            ]
+        )
+        for name in plan.assemblies
+    }
 
 
 def _rooms(plan: Plan) -> dict[AssemblyId, Room]:

@@ -73,7 +73,7 @@ def _near(placed: Placed, lying: Lying, end: Surface) -> Iterator[Lying]:
     n = next(n for n in range(3) if way[n])
     plane = lying.room[way[n] > 0][n]
     for other in placed.beside[lying.number]:
-        if other.room[0][n] <= plane <= other.room[1][n]:
+        if other.copy.tilt != lying.copy.tilt or other.room[0][n] <= plane <= other.room[1][n]:
             yield other
 
 

@@ -2,18 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import combinations
 
+from benchalong.ground.lengths import Length
 from benchalong.ground.marks import Place
 from benchalong.ground.problems import Finding, Level
+from benchalong.ground.shown import shown
 from benchalong.plan.model import Hardware, Plan
 from benchalong.reading.written import PROJECT_FILE
 from benchalong.workings.fitted_out import fitted_out
 from benchalong.workings.placed import PLACED, Lying, Placed, overlaps, relation
-from benchalong.workings.telling import Telling, called, exact, once
+from benchalong.workings.telling import FINE, called, exact, once, place_sizes
 from benchalong.workings.working import Worked, Working
 
 TOUCHING = 0.02
@@ -46,11 +48,24 @@ def _of_one(plan: Plan, thing: Hardware) -> Iterator[Finding]:
 
 
 def _finding(
-    code: str, level: Level, thing: Hardware, message: str, remedy: str, **numbers: Fraction
+    code: str,
+    level: Level,
+    thing: Hardware,
+    message: str,
+    remedy: str,
+    sizes: Iterable[str] = (),
+    **numbers: Length,
 ) -> Finding:
-    return Finding(
-        code, level, Place((PROJECT_FILE, "hardware", thing.id)).key(), thing.id, message, remedy, numbers
-    )
+    own = {name for size in thing.sizes for name in size.sizes}
+    seats = {name for seated in thing.seated for name in seated.follows}
+    place = Place((PROJECT_FILE, "hardware", thing.id)).key()
+    follows = tuple(sorted({*own, *seats, *sizes}))
+    return Finding(code, level, place, thing.id, message, remedy, numbers, follows)
+
+
+def _shown(plan: Plan, length: Length) -> str:
+    """More finely than sizes, since it may be little."""
+    return shown(length, plan.units, FINE).text
 
 
 def _count(thing: Hardware) -> Iterator[Finding]:
@@ -93,7 +108,7 @@ def _off_its_side(plan: Plan, thing: Hardware) -> Iterator[Finding]:
             for at, corner, middle in zip(copy.at, corners, seated.middle, strict=True)
         ]
         if max(over) > 0:
-            said = Telling(plan).shown(max(over))
+            said = _shown(plan, max(over))
             yield _finding(
                 "off-its-side",
                 "fault",
@@ -101,6 +116,7 @@ def _off_its_side(plan: Plan, thing: Hardware) -> Iterator[Finding]:
                 f"{thing.name}: its middle lies {said} beside the {seated.side} of"
                 f" {plan.parts[seated.part].name} {seated.mark}",
                 f"move it by {said} and more, so that there is wood under it",
+                place_sizes(plan, copy),
                 by=max(over),
             )
             return
@@ -118,7 +134,7 @@ def _in_the_way(plan: Plan, placed: Placed) -> Iterator[tuple[tuple[int, int], F
 
 
 def _clash(plan: Plan, placed: Placed, one: Lying, other: Lying) -> Finding | None:
-    if not overlaps(one.room, other.room):
+    if not overlaps(one.reach, other.reach):
         return None
     how = relation(one, other)
     both = placed.body(one.copy.shape) ^ placed.second(how)
@@ -126,7 +142,7 @@ def _clash(plan: Plan, placed: Placed, one: Lying, other: Lying) -> Finding | No
         return None
     bounds = both.bounding_box()
     by = exact(round(min(bounds[n + 3] - bounds[n] for n in range(3)), 3))
-    said = Telling(plan).shown(by)
+    said = _shown(plan, by)
     thing = next(t for t in plan.hardware.values() if t.name == one.hardware)
     return _finding(
         "hardware-in-wood" if not other.hardware else "hardware-in-hardware",
@@ -134,6 +150,7 @@ def _clash(plan: Plan, placed: Placed, one: Lying, other: Lying) -> Finding | No
         thing,
         f"{one.called} stands {said} in {called(other)}",
         f"move it by {said}, or take a smaller one",
+        place_sizes(plan, one.copy, other.copy),
         by=by,
     )
 

@@ -172,13 +172,20 @@ class _Looking:
         sides = dict.fromkeys([*(m.cut_in for m in self.joint.meetings), *self.joint.unfilled])
         for side in sides:
             other = self.placed.by_mark[side.copy]
-            if other is not lying:
+            if other is not lying and other.copy.tilt == lying.copy.tilt:
                 yield other, tuple(other.way(other.surface(named)) for named in side.surfaces)
 
     def _meets_nothing(self, side: SideOf) -> Finding:
         lying = self.placed.by_mark[side.copy]
         surface = lying.surface(side.surfaces[0])
         what = f"{the(lying.named(surface))} of {called(lying)}"
+        if self._is_aslant(lying):
+            message = (
+                f"{start(what)} isn't square to anything that {self._name()} cuts: "
+                "no cut was given, and nothing was compared"
+            )
+            remedy = "put what it joins into one assembly and turn that, or give each its own cut"
+            return self._finding("joint-not-square", "doubt", message, remedy, copies=(lying,))
         for other, looks in self._receivers(lying):
             faced = next((s for s in SURFACES if other.way(s) == less(lying.way(surface))), None)
             if faced and self.joint.kind not in CORNERS and _ends_in(lying, surface, other):
@@ -196,6 +203,12 @@ class _Looking:
         message = f"{start(what)} meets nothing that {self._name()} cuts"
         remedy = "move it to what it should go into, or name in `only:` the copies the joint is for"
         return self._finding("joint-side-unmet", "fault", message, remedy, copies=(lying,))
+
+    def _is_aslant(self, lying: Lying) -> bool:
+        """Whether it is turned against everything that the joint cuts."""
+        sides = [*(m.cut_in for m in self.joint.meetings), *self.joint.unfilled]
+        others = [self.placed.by_mark[side.copy] for side in sides]
+        return bool(others) and all(other.copy.tilt != lying.copy.tilt for other in others)
 
     def _unfilled(self) -> Iterator[Finding]:
         """Grooves that take nothing; what is next to fitting has been told from the other side."""
@@ -457,7 +470,7 @@ def _past(one: Lying, other: Lying, way: Way) -> Length:
 
 def _subject(finding: Finding) -> str:
     """What a message is about: `end a of shelf S1`."""
-    said = finding.message.split(" goes into ")[0].split(" meets ")[0]
+    said = finding.message.split(" goes into ")[0].split(" meets ")[0].split(" isn't square ")[0]
     return said[:1].lower() + said[1:]
 
 

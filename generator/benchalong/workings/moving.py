@@ -1,7 +1,8 @@
 """Does what moves move freely? Doors, lids and drawers are taken through their whole travel.
 
 Each is moved while all others are shut. Where it runs into another that moves, too, that one is opened first:
-a drawer may wait for its door. Two that each wait for the other bind.
+a drawer may wait for its door. Two that each wait for the other bind. At last each two whose ways cross are
+tried with one of them wide open and the other on its way.
 """
 
 from __future__ import annotations
@@ -10,11 +11,12 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cached_property
+from itertools import combinations
 
 import numpy as np
 
 from benchalong.ground.marks import Place
-from benchalong.ground.problems import Finding
+from benchalong.ground.problems import Finding, Level
 from benchalong.ground.words import in_sentence
 from benchalong.plan.model import Joint, Moves, Plan
 from benchalong.workings.blocking import Body, Views, body_of
@@ -22,6 +24,7 @@ from benchalong.workings.bodies import Floats
 from benchalong.workings.clashes import CLASHES
 from benchalong.workings.hardware import HARDWARE
 from benchalong.workings.placed import Lying, Placed
+from benchalong.workings.pose import floats
 from benchalong.workings.sweep import TOUCHING, Hit, Sliding, Sweep, Turning
 from benchalong.workings.telling import Telling, called, exact, place_sizes
 from benchalong.workings.working import Worked, Working
@@ -29,6 +32,8 @@ from benchalong.workings.working import Worked, Working
 RIGHT_ANGLE = Fraction(90)
 EARLY = 30
 """What binds before it is open so many degrees binds by an edge."""
+MOST_PAIRS = 300
+"""So many pairs are tried with both open."""
 HANGS = "hang"
 """The job after which the back of the piece is against a wall."""
 
@@ -54,7 +59,7 @@ class _Bench:
         self.plan, self.placed = plan, placed
         self.sweep = Sweep(placed, Views(placed.solids))
         self._clashing = clashing
-        rooms = [[[float(x) for x in corner] for corner in one.room] for one in placed.lying]
+        rooms = [[[float(x) for x in corner] for corner in one.reach] for one in placed.lying]
         self._low, self._high = np.array(rooms).reshape(-1, 2, 3).transpose(1, 0, 2)
         self._reaches: dict[str, tuple[Floats, Floats]] = {}
         self._near: dict[str, frozenset[int]] = {}
@@ -109,6 +114,11 @@ class _Bench:
             self._reaches[moving.goes] = self.sweep.reach(motion_of(moving.moves), movers)
         return self._reaches[moving.goes]
 
+    def cross(self, one: Moving, other: Moving) -> bool:
+        """Whether the rooms that the two go through have room in common."""
+        (low, high), (other_low, other_high) = self._reach(one), self._reach(other)
+        return bool((low < other_high).all() and (other_low < high).all())
+
     def _comes_near(self, moving: Moving, body: Body) -> bool:
         low, high = self._reach(moving)
         corners = self.sweep.corners(body)
@@ -133,13 +143,14 @@ def _alike(
 
 def motion_of(moves: Moves) -> Turning | Sliding:
     assert moves.way is not None
-    way = (float(moves.way[0]), float(moves.way[1]), float(moves.way[2]))
+    rows, by = floats(moves.tilt) if moves.tilt is not None else (np.eye(3), np.zeros(3))
+    way = rows @ np.array(moves.way, dtype=float)
     if moves.how == "turns":
         assert moves.at is not None
-        return Turning(
-            np.array([float(x) for x in moves.at]), np.array(way), float(moves.angle or RIGHT_ANGLE)
-        )
-    return Sliding(way, float(moves.travel or 0))
+        at = rows @ np.array([float(x) for x in moves.at]) + by
+        return Turning(at, way, float(moves.angle or RIGHT_ANGLE))
+    x, y, z = way.tolist()
+    return Sliding((x, y, z), float(moves.travel or 0))
 
 
 def _opened(body: Body, moving: Moving) -> Body:
@@ -208,6 +219,7 @@ def move_all(plan: Plan, worked: Worked) -> tuple[tuple[Moving, ...], tuple[Find
             and (found := bench.hits(one, other.copies))
         }
     findings += _waiting(bench, moving, waits)
+    findings += _both_open(plan, bench, moving, waits)
     return tuple(replace(one, first=tuple(waits[one.goes])) for one in moving), tuple(findings)
 
 
@@ -228,6 +240,37 @@ def _waiting(
                     yield _Told(bench, one, hit).finding(" while both are shut")
             elif found := bench.hits(one, other.copies, opened=other):
                 yield _Told(bench, one, _worst(found)).finding(f", even with {_name(bench, other)} wide open")
+
+
+def _both_open(
+    plan: Plan, bench: _Bench, moving: Sequence[Moving], waits: Mapping[str, Mapping[str, Hit]]
+) -> Iterator[Finding]:
+    """Two that don't hinder each other shut: one wide open, the other on its way."""
+    pairs = [
+        (one, other)
+        for one, other in combinations(moving, 2)
+        if not set(one.copies) & set(other.copies)
+        and other.goes not in waits[one.goes]
+        and one.goes not in waits[other.goes]
+        and bench.cross(one, other)
+    ]
+    for one, other in pairs[:MOST_PAIRS]:
+        for goes, stands in ((one, other), (other, one)):
+            if found := bench.hits(goes, stands.copies, opened=stands):
+                told = _Told(bench, goes, _worst(found))
+                yield told.finding(
+                    f" while {_name(bench, stands)} is open", code="open-into-open", level="doubt"
+                )
+                break
+    if len(pairs) > MOST_PAIRS:
+        yield Finding(
+            "open-pairs-left-out",
+            "note",
+            Place(("project.yaml", "joints")).key(),
+            plan.id,
+            f"{len(pairs)} pairs of what opens come near each other; only {MOST_PAIRS} were tried both open",
+            "look at the others at the bench",
+        )
 
 
 def _name(bench: _Bench, moving: Moving) -> str:
@@ -253,7 +296,7 @@ class _Told:
         self.bench, self.moving, self.hit = bench, moving, hit
         self.turns = moving.moves.how == "turns"
 
-    def finding(self, when: str = "") -> Finding:
+    def finding(self, when: str = "", *, code: str = "", level: Level = "fault") -> Finding:
         by = exact(round(self.hit.by, 3))
         said = Telling(self.bench.plan).shown(by)
         one, other = (self.bench.placed.lying[n] for n in (self.hit.mover, self.hit.other))
@@ -264,8 +307,8 @@ class _Told:
             f" {called(one)} runs into {called(other)} by {said}, {self._from()}"
         )
         return Finding(
-            "turns-into" if self.turns else "slides-into",
-            "fault",
+            code or ("turns-into" if self.turns else "slides-into"),
+            level,
             Place(("project.yaml", "joints", self.moving.joint)).key(),
             _subject(self.bench, self.moving),
             message,
@@ -292,7 +335,7 @@ def _into_wall(bench: _Bench, moving: Moving) -> Iterator[Finding]:
     motion = motion_of(moving.moves)
     if not isinstance(motion, Turning) or not _hangs(bench.plan):
         return
-    wall = max(float(one.room[1][1]) for one in bench.placed.lying if not one.hardware)
+    wall = max(float(one.reach[1][1]) for one in bench.placed.lying if not one.hardware)
     beyond = {n: _furthest_back(bench, motion, n) - wall for n in moving.copies}
     number = max(beyond, key=lambda n: (round(beyond[n], 4), -n))
     if beyond[number] > TOUCHING:

@@ -7,15 +7,18 @@ from typing import Any
 from benchalong.workings.across import ACROSS
 from benchalong.workings.amounts import AMOUNTS
 from benchalong.workings.blanks.blanks import BLANKS
+from benchalong.workings.boards.boards import BOARDS
 from benchalong.workings.bulks import BULKS
 from benchalong.workings.clashes import CLASHES
 from benchalong.workings.climate import CLIMATE
 from benchalong.workings.copies import COPIES
+from benchalong.workings.corner_fingers import CORNER_FINGERS
 from benchalong.workings.cut_check import CUT_CHECK
 from benchalong.workings.cut_list import CUT_LIST
 from benchalong.workings.extent import EXTENT
 from benchalong.workings.floating import FLOATING
 from benchalong.workings.gaps import GAPS
+from benchalong.workings.glue import GLUE
 from benchalong.workings.groove_ends import GROOVE_ENDS
 from benchalong.workings.hardware import HARDWARE
 from benchalong.workings.holding.held import HELD
@@ -55,6 +58,7 @@ WORKINGS: tuple[Working[Any], ...] = (
     CLASHES,
     MEETINGS,
     TOUCHING_CHECK,
+    CORNER_FINGERS,
     GROOVE_ENDS,
     LEFT_WOOD,
     WAYS_OUT,
@@ -74,8 +78,10 @@ WORKINGS: tuple[Working[Any], ...] = (
     SWOLLEN,
     WEIGHTS,
     AMOUNTS,
+    GLUE,
     PURCHASES,
     SAG,
+    BOARDS,
     HELD,
 )
 """Each after those it needs."""

@@ -18,7 +18,8 @@ import numpy as np
 from benchalong.ground.lengths import Length, Point3
 from benchalong.ground.problems import Finding
 from benchalong.plan.joints.sides import outward
-from benchalong.plan.model import AXES, Axis, Copy, Part, Plan, Surface, Turn
+from benchalong.plan.model import AXES, Axis, Copy, Part, Plan, Rows, Surface, Turn
+from benchalong.plan.tilts import after_tilt, as_rows, carried_back, tilted, tilted_room, turned_rows
 from benchalong.plan.turns import UNTURNED, Room, Way, after, moved, turned
 from benchalong.plan.walk import walk
 from benchalong.workings.bodies import Floats
@@ -40,8 +41,10 @@ class Relation:
 
     first: ShapeId
     second: ShapeId
-    turn: Turn
+    turn: Turn | Rows
+    """Fractions where the two aren't square to each other."""
     at: Point3
+    is_square: bool = True
 
     @cached_property
     def matrix(self) -> Floats:
@@ -59,6 +62,7 @@ class Lying:
     written: Turn
     """As the author placed it; mirrored where they mirrored it. `copy.turn` never is."""
     room: Room
+    """Before it was turned, for what doesn't stand square: compared only with copies of the same tilt."""
     hardware: str = ""
     """Of what isn't wood: what it is called. Its copy is then the one that it sits on."""
 
@@ -67,6 +71,11 @@ class Lying:
         return (
             f"{self.hardware} on {self.copy.mark}" if self.hardware else f"{self.part.name} {self.copy.mark}"
         )
+
+    @cached_property
+    def reach(self) -> Room:
+        """The room it takes up where it lies."""
+        return tilted_room(self.room, self.copy.tilt)
 
     def surface(self, named: Surface) -> Surface:
         """The side of the wood that the author calls so; a mirrored or turned copy has it elsewhere."""
@@ -125,13 +134,13 @@ class Placed:
         return tuple(
             (one, other)
             for one, other in ((self.lying[i], self.lying[j]) for i, j in self._near())
-            if reaches(one.room, other.room)
+            if reaches(one.reach, other.reach)
         )
 
     @cached_property
     def overlapping(self) -> tuple[tuple[Lying, Lying], ...]:
         """Those of them whose boxes have room in common."""
-        return tuple(pair for pair in self.touching if overlaps(pair[0].room, pair[1].room))
+        return tuple(pair for pair in self.touching if overlaps(pair[0].reach, pair[1].reach))
 
     @cached_property
     def beside(self) -> Mapping[int, tuple[Lying, ...]]:
@@ -145,7 +154,7 @@ class Placed:
     def _near(self) -> Iterator[tuple[int, int]]:
         if not self.lying:
             return
-        rooms = np.array([[[float(x) for x in corner] for corner in one.room] for one in self.lying])
+        rooms = np.array([[[float(x) for x in corner] for corner in one.reach] for one in self.lying])
         low, high = rooms[:, 0], rooms[:, 1] + NEAR
         apart = ((low[:, None] > high[None]) | (low[None] > high[:, None])).any(axis=2)
         first, second = np.nonzero(np.triu(~apart, 1))
@@ -154,9 +163,24 @@ class Placed:
 
 def relation(one: Lying, other: Lying) -> Relation:
     """How the second lies, seen from the first."""
+    if one.copy.tilt != other.copy.tilt:
+        return _aslant(one.copy, other.copy)
     back, turn = _seen(one.copy.turn, other.copy.turn)
     x, y, z = (b - a if a != b else NOTHING for a, b in zip(one.copy.at, other.copy.at, strict=True))
     return Relation(one.copy.shape, other.copy.shape, turn, turned((x, y, z), back))
+
+
+def _aslant(one: Copy, other: Copy) -> Relation:
+    """Of two that aren't square to each other. A turn back is the rows as columns, to 1e-12."""
+    away = carried_back(one.tilt)
+    tilt = after_tilt(other.tilt, away)
+    back = transposed(one.turn)
+    at = tilted(other.at, tilt)
+    x, y, z = (b - a for a, b in zip(one.at, at, strict=True))
+    rows = tilt.turn if tilt is not None else as_rows(UNTURNED)
+    return Relation(
+        one.shape, other.shape, turned_rows(back, rows, other.turn), turned((x, y, z), back), is_square=False
+    )
 
 
 @cache
@@ -181,8 +205,11 @@ def overlaps(one: Room, other: Room) -> bool:
 
 
 def ahead(lying: Lying, other: Lying, way: Way) -> Length | None:
-    """The distance straight ahead from one room to the other; None when they pass each other."""
+    """The distance straight ahead from one room to the other; None when they pass each other, or aren't
+    square to each other."""
     n = next(n for n in range(3) if way[n])
+    if lying.copy.tilt != other.copy.tilt:
+        return None
     if any(
         lying.room[0][m] >= other.room[1][m] or other.room[0][m] >= lying.room[1][m]
         for m in range(3)

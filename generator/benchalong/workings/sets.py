@@ -72,7 +72,7 @@ def _alike(inside: Iterable[Lying], looks: Looks, kind: str) -> Iterator[list[Ly
             part, run = lying.part, run_of(lying)
             like = part.id if kind == "edge" else (part.stock, part.thickness, part.length)
             plane = lying.room[max(LOOKS[looks]) > 0][square_to(looks)]
-            groups.setdefault((like, noun, run, plane, lying.room[0][run]), []).append(lying)
+            groups.setdefault((like, noun, run, plane, lying.room[0][run], lying.copy.tilt), []).append(lying)
     yield from groups.values()
 
 

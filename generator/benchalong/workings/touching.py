@@ -20,8 +20,8 @@ from benchalong.workings.placed import Placed as Lies
 from benchalong.workings.telling import Telling, called, exact, led, likewise, place_sizes, start, way_in
 from benchalong.workings.working import Worked, Working
 
-FURTHEST = 500.0
-"""In mm: how far apart the wood of two boxes that touch is measured."""
+FURTHEST = 2_000.0
+"""In mm: further apart isn't measured on the wood."""
 WAYS = ((1, 0, 0), (0, 1, 0), (0, 0, 1))
 
 
@@ -82,6 +82,8 @@ def _gap(lies: Lies, ones: list[Lying], others: list[Lying]) -> _Gap | None:
 
 
 def _between(lies: Lies, one: Lying, other: Lying) -> _Gap | None:
+    if one.copy.tilt != other.copy.tilt:
+        return _between_wood(lies, one, other)
     apart = [(max(one.room[0][n] - other.room[1][n], other.room[0][n] - one.room[1][n]), n) for n in range(3)]
     opened = [(by, n) for by, n in apart if by > 0]
     if len(opened) > 1:
@@ -89,6 +91,10 @@ def _between(lies: Lies, one: Lying, other: Lying) -> _Gap | None:
     if opened:
         by, axis = opened[0]
         return _Gap(one, other, by, axis, 1 if one.room[1][axis] < other.room[0][axis] else -1)
+    return _between_wood(lies, one, other)
+
+
+def _between_wood(lies: Lies, one: Lying, other: Lying) -> _Gap | None:
     how = relation(one, other)
     open_by = float(lies.body(how.first).min_gap(lies.second(how), FURTHEST))
     return None if open_by <= TOUCHING else _Gap(one, other, exact(round(open_by, 4)), None)

@@ -111,7 +111,7 @@ class Taking:
     def of(cls, placed: Placed, clashing: frozenset[tuple[int, int]]) -> Taking:
         lying = placed.lying
         bodies = [body_of(one.copy) for one in lying]
-        rooms = np.array([[[float(x) for x in corner] for corner in one.room] for one in lying]).reshape(
+        rooms = np.array([[[float(x) for x in corner] for corner in one.reach] for one in lying]).reshape(
             -1, 2, 3
         )
         volume = np.array([placed.solids[one.copy.shape].volume for one in lying])

@@ -67,3 +67,9 @@ def test_a_short_piece_at_a_stop_is_not_left_loose() -> None:
 def test_a_stopped_cut_on_a_router_table_says_how_it_begins() -> None:
     assert "lower it slowly" in text(cautions(WORKS["stopped dado"], "router table"))
     assert "lower it slowly" not in text(cautions(WORKS["dado"], "router table"))
+
+
+def test_a_short_piece_at_a_router_table_is_pushed_with_blocks() -> None:
+    short = replace(GROOVE, piece=piece("10", "2 3/8", "3/4"))
+    assert "between featherboards" in text(cautions(short, "router table"))
+    assert "between featherboards" not in text(cautions(GROOVE, "router table"))

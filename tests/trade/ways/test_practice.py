@@ -157,7 +157,7 @@ SMALL: tuple[tuple[Tool, Family, Piece, str], ...] = (
     ("mitre saw", "crosscut to length", piece("7", "4", "3/4"), "8 in"),
     ("table saw", "rip", piece("11", "6", "3/4"), "12 in"),
     ("table saw", "rip", piece("14", "20", "3/4"), "shorter than wide"),
-    ("router table", "groove", piece("10", "2 3/8", "3/4"), "12 in"),
+    ("router table", "groove", piece("7", "2 3/8", "3/4"), "8 in"),
     (STACK, "groove", piece("10", "2 3/8", "3/4"), "12 in"),
 )
 

@@ -24,6 +24,7 @@ from benchalong.plan.joints.floating import floats_in
 from benchalong.plan.joints.member import Member, Side, meet
 from benchalong.plan.joints.moving import in_piece
 from benchalong.plan.joints.named import Members, Named, named_sides
+from benchalong.plan.joints.roles import in_their_roles, one_way
 from benchalong.plan.joints.scopes import is_called, members_of, smallest
 from benchalong.plan.joints.sides import NotASide, find_surfaces
 from benchalong.plan.joints.sizes import JOINT_SIZES
@@ -110,15 +111,16 @@ class _Making:
 
     def _in_scope(self, scope: str, cut_in: list[Side], takes: list[Side]) -> _Made:
         """All that comes of it in one assembly, wherever that stands."""
-        pairs = [(side, other) for side in cut_in for other in takes if self._do_meet(side, other)]
+        pairs = one_way([(side, other) for side in cut_in for other in takes if self._do_meet(side, other)])
         floating = [pair for side in cut_in for pair in self._floating(side, scope)]
         self._look_at_stops((*cut_in, *takes))
+        receives, enters = in_their_roles(cut_in, takes, pairs)
         return _Made(
             (*pairs, *floating),
             tuple(self._moves(pairs)),
-            tuple(side for side in cut_in if all(side is not one for one, _ in (*pairs, *floating))),
-            tuple(side for side in takes if all(side is not other for _, other in pairs)),
-            tuple(self._cuts(cut_in, takes, pairs)),
+            tuple(side for side in receives if all(side is not one for one, _ in (*pairs, *floating))),
+            tuple(side for side in enters if all(side is not other for _, other in pairs)),
+            tuple(self._cuts(receives, enters, pairs)),
             self._pieces(pairs),
         )
 
@@ -248,7 +250,8 @@ class _Making:
 
     def _floating(self, side: Side, scope: str) -> list[Pair]:
         """What lies loose in a side's groove, with the side it lies in."""
-        loose = [member for member in self.members[scope] if member.part in self.joint.floats]
+        tilt = side.member.tilt
+        loose = [m for m in self.members[scope] if m.part in self.joint.floats and m.tilt == tilt]
         return [(side, floats) for member in loose for floats in floats_in(side, member)]
 
     def _moves(self, pairs: list[Pair]) -> Iterator[tuple[model.Moves, Pair]]:
@@ -296,6 +299,8 @@ class _Making:
 
     def _do_meet(self, cut_in: Side, takes: Side) -> bool:
         apart = self.given.sizes.get(self.family.apart, Length(0))
+        if cut_in.member.tilt != takes.member.tilt:
+            return False
         return cut_in.member != takes.member and meet(cut_in, takes, apart=apart, faces=self.family.faces)
 
 

@@ -11,7 +11,7 @@ from benchalong.ground.lengths import Length, Point3
 from benchalong.plan.cuts.surfaces import SURFACES, Range
 from benchalong.plan.draft import Box
 from benchalong.plan.joints.sides import outward
-from benchalong.plan.model import AXES, Axis, PartId, Surface, Turn
+from benchalong.plan.model import AXES, Axis, PartId, Surface, Tilt, Turn
 from benchalong.plan.turns import Room, Way, around, moved, room_of, turned
 
 TOUCHING = Length(0)
@@ -30,10 +30,12 @@ class Member:
     box: Box
     turn: Turn
     at: Point3
+    tilt: Tilt | None = None
+    """How it is turned from there; only members with the same are square to each other."""
 
     @cached_property
     def room(self) -> Room:
-        """What it takes up."""
+        """What it takes up, before it is tilted."""
         least, greatest = room_of(((Length(0),) * 3, self.box), self.turn)
         return (moved(least, self.at), moved(greatest, self.at))
 

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from benchalong.plan.flips import is_mirrored
 from benchalong.plan.model import Moves
+from benchalong.plan.tilts import after_tilt, carried
 from benchalong.plan.turns import Way, moved, turned, turned_way
 from benchalong.plan.walk import Standing
 
@@ -20,6 +21,7 @@ def in_piece(moves: Moves, stays: str, goes: str, standing: Standing) -> Moves:
         goes=before + what_goes(stays, goes),
         at=at,
         way=None if moves.way is None else _way(moves, moves.way, standing),
+        tilt=after_tilt(carried(moves.tilt, standing.turn, standing.at), standing.tilt),
     )
 
 

@@ -20,6 +20,7 @@ def members_of(assembly: str, draft: Draft) -> tuple[Member, ...]:
             draft.boxes[standing.of],
             standing.turn,
             standing.at,
+            standing.tilt,
         )
         for standing in walk(draft.assemblies, assembly)
         if standing.is_part and standing.of in draft.boxes

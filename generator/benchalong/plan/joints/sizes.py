@@ -3,7 +3,7 @@
 A default is a formula in the plan's own arithmetic, so that it reads like one and is worked out like one.
 In it `{joint}` stands for the joint's name, `{cut_in}` and `{takes}` for the first part on that side,
 `{into}` for what that part measures into the wood under the side that is cut: its thickness under a face,
-its width under an edge.
+its width under an edge; `{slope}` for how steep dovetails are in the wood of these parts.
 The numbers are common practice, no source, unless it is said otherwise.
 """
 
@@ -34,6 +34,8 @@ class JointSize:
         return next((self.by_word[word] for word in words if word in self.by_word), self)
 
 
+SLOPES = {False: "1/8", True: "1/6"}
+"""Of dovetails, by whether either part is softwood; common practice, no source."""
 _PLAY = JointSize("0", must_be="not below zero")
 _END_PLAY = JointSize("1/32 in", "0.8 mm", must_be="not below zero")
 
@@ -111,7 +113,7 @@ JOINT_SIZES: Mapping[str, Mapping[str, JointSize]] = {
     "box joint": {"play": _PLAY, "finger": JointSize("{cut_in}.thickness")},
     "dovetail": {
         "play": _PLAY,
-        "slope": JointSize("1/8", is_length=False),
+        "slope": JointSize("{slope}", is_length=False),
         "pin": JointSize("{cut_in}.thickness / 4"),
         "lap": JointSize(
             "",

@@ -20,6 +20,7 @@ from benchalong.trade.ways.practice import (
     NARROW_STRIP,
     PLANER_SHORTEST,
     PUSH_STICK,
+    TABLE_PUSHED,
     WHOLE_SHEET,
 )
 
@@ -134,6 +135,7 @@ def _of_size(work: Work, tool: Tool) -> Iterator[Words]:
             piece.width,
             " wide, less than ",
             PUSH_STICK,
+            TABLE_PUSHED,
             ": a push stick or push block goes where a hand would.",
         )
     if tool == "table saw" and work.family == "rip" and work.width < NARROW_STRIP.least:
@@ -141,6 +143,12 @@ def _of_size(work: Work, tool: Tool) -> Iterator[Words]:
             "Never pinch a strip narrower than ",
             NARROW_STRIP,
             " between fence and blade.",
+        )
+    if tool == "router table" and work.is_along_grain and piece.length < TABLE_PUSHED.least:
+        yield (
+            "This piece is shorter than ",
+            TABLE_PUSHED,
+            ": feed it with a push block, between featherboards, or cut it while it is part of a longer one.",
         )
     if tool == "mitre saw" and piece.length < MITRE_SAW_CLAMPED.least:
         yield (

@@ -36,8 +36,11 @@ MITRE_SAW_CLAMPED = _limit("12", "300")
 """Below this it is clamped, not held."""
 HANDS = _limit("6", "150")
 """Hands keep this far from any cutter, so this much wood is needed to hold on to."""
-TABLE_SHORTEST = _limit("12", "300")
-"""Run along a fence past a cutter: hands' distance, before the cutter and behind it."""
+TABLE_SHORTEST = _limit("8", "200")
+"""Run along a router table's fence."""
+TABLE_PUSHED = _limit("12", "300")
+"""Below this it takes push block and featherboards, so that both hands keep their distance from the
+cutter."""
 
 # How large
 

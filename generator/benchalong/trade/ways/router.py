@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from benchalong.ground.lengths import Length
 from benchalong.trade.cutters import STRAIGHT
 from benchalong.trade.ways.asked import Answered, Asked, Made, Refusals, Ways, degrees, length, way
-from benchalong.trade.ways.blade import slope_of
+from benchalong.trade.ways.blade_through import slope_of
 from benchalong.trade.ways.fenced import fenced
 from benchalong.trade.ways.model import Cutter, Refusal, Setting, TestCut, Tool, Words, Work
 from benchalong.trade.ways.practice import HAND_ROUTER_CUTTER, HEAVY_DEEP, JOINTER_PASS, in_passes

@@ -7,7 +7,7 @@ from fractions import Fraction
 from benchalong.ground.lengths import Length
 from benchalong.trade.cutters import STRAIGHT, narrowest, widest
 from benchalong.trade.ways.asked import Answered, Asked, Made, Refusals, Ways, degrees, length, way
-from benchalong.trade.ways.blade import slope_of
+from benchalong.trade.ways.blade_through import slope_of
 from benchalong.trade.ways.fenced import can_turn, fenced
 from benchalong.trade.ways.model import Cutter, Refusal, Setting, TestCut, Tool, Words, Work
 from benchalong.trade.ways.practice import (

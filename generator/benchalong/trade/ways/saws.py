@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from benchalong.ground.lengths import Length
 from benchalong.trade.ways.asked import Answered, Asked, Made, Refusals, Ways, degrees, length, way
-from benchalong.trade.ways.blade import slope_of
+from benchalong.trade.ways.blade_through import slope_of
 from benchalong.trade.ways.model import Cutter, Refusal, Setting, TestCut, Tool, Words, Work
 from benchalong.trade.ways.practice import (
     BLADE_ABOVE,

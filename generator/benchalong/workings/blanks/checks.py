@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 
 from benchalong.ground.lengths import Length
 from benchalong.ground.marks import Place
@@ -13,7 +14,7 @@ from benchalong.reading.written import PROJECT_FILE
 from benchalong.workings.blanks.model import Blank, Blanks, Matched
 from benchalong.workings.blanks.reckoning import Reckoned
 from benchalong.workings.blanks.stacks import Stack
-from benchalong.workings.telling import Telling
+from benchalong.workings.telling import Telling, likewise
 
 
 def look_at_blanks(
@@ -21,9 +22,13 @@ def look_at_blanks(
 ) -> Iterator[Finding]:
     looking = _Looking(reckoned, blanks)
     yield from looking.trade_sizes()
-    for part in reckoned.plan.parts.values():
-        for stack in stacks.get(part.id, ())[:1]:
-            yield from looking.part(part, stack)
+    of_parts = [
+        finding
+        for part in reckoned.plan.parts.values()
+        for stack in stacks.get(part.id, ())[:1]
+        for finding in looking.part(part, stack)
+    ]
+    yield from _alike(reckoned, of_parts)
     for blank in blanks.blanks:
         yield from looking.blank(blank)
     yield from looking.matches()
@@ -187,6 +192,18 @@ class _Looking:
         remedy = "let the grain run on over fewer parts, or find a longer board"
         numbers = {"takes": takes, "sold": sold}
         yield Finding("match-too-long", "doubt", _of_match(matched.id), matched.id, message, remedy, numbers)
+
+
+def _alike(reckoned: Reckoned, findings: list[Finding]) -> Iterator[Finding]:
+    """What holds of several parts of one stock alike is said of the first, and the others named."""
+    parts = reckoned.plan.parts
+    found: dict[object, list[Finding]] = {}
+    for finding in findings:
+        key = (finding.code, parts[finding.subject].stock, tuple(finding.numbers.items()))
+        found.setdefault(key, []).append(finding)
+    for first, *others in found.values():
+        also = likewise(parts[finding.subject].name.lower() for finding in others)
+        yield replace(first, message=first.message + also)
 
 
 def _ways(stack: Stack) -> list[tuple[Length, Length]]:

@@ -10,6 +10,7 @@ import numpy as np
 from benchalong.plan.model import Plan
 from benchalong.workings.bodies import Floats
 from benchalong.workings.placed import Lying, Placed
+from benchalong.workings.pose import pose
 from benchalong.workings.solids import Solid
 from benchalong.workings.weights import Weights
 
@@ -43,8 +44,8 @@ def masses(plan: Plan, placed: Placed, weights: Weights) -> Mapping[int, Mass]:
 
 
 def in_room(one: Lying, point: Floats) -> Floats:
-    at = np.array([float(value) for value in one.copy.at])
-    return np.asarray(np.array(one.copy.turn, dtype=float) @ point + at)
+    turn, at = pose(one.copy)
+    return np.asarray(turn @ point + at)
 
 
 def together(parts: Iterable[Mass]) -> Mass:

@@ -18,7 +18,7 @@ from benchalong.trade import fixings as trade
 from benchalong.trade.strength import GRAVITY
 from benchalong.workings.holding.balance import Mass, masses, together
 from benchalong.workings.holding.path import Network, Way, load_on, network, shortest, ways
-from benchalong.workings.holding.words import far, finding, heavy
+from benchalong.workings.holding.words import far, finding, heavy, sizes_of_part, sizes_of_piece
 from benchalong.workings.placed import Placed
 from benchalong.workings.weights import Weights
 
@@ -133,28 +133,28 @@ class _Hanging:
     def _load_acts(self) -> np.ndarray[tuple[int], np.dtype[np.float64]]:
         """In the middle of what carries something; else in the middle of the piece."""
         carry = [one for one in self.wood if one.copy.part in self.plan.loads] or self.wood
-        rooms = np.array([[[float(x) for x in corner] for corner in one.room] for one in carry])
+        rooms = np.array([[[float(x) for x in corner] for corner in one.reach] for one in carry])
         return np.asarray((rooms[:, 0].min(axis=0) + rooms[:, 1].max(axis=0)) / 2)
 
     def _wall(self) -> float:
-        return max(float(one.room[1][1]) for one in self.wood)
+        return max(float(one.reach[1][1]) for one in self.wood)
 
     def _foot(self) -> float:
-        return min(float(one.room[0][2]) for one in self.wood)
+        return min(float(one.reach[0][2]) for one in self.wood)
 
     def _height(self) -> float:
         """Of the fixings: where they sit, or along the middle of the rail."""
         if self.fixing.seated:
             return float(sum(seated.middle[2] for seated in self.fixing.seated) / len(self.fixing.seated))
-        return max(float(one.room[0][2] + one.room[1][2]) / 2 for one in self.rails)
+        return max(float(one.reach[0][2] + one.reach[1][2]) / 2 for one in self.rails)
 
     def _thread(self) -> tuple[Length | None, Length | None]:
         """How much of the screw is in the stud, and its shank. A cleat's go through its fellow alone."""
         length, shank = (self.fixing.size_of(key) for key in ("length", "diameter"))
         if self.hanging.into != "studs" or length is None or shank is None:
             return None, shank
-        front = max(one.room[0][1] for one in self.rails)
-        wall = max(one.room[1][1] for one in self.wood)
+        front = max(one.reach[0][1] for one in self.rails)
+        wall = max(one.reach[1][1] for one in self.wood)
         through = wall - front if self.hanging.way == "rail" else self.plan.parts[self.hanging.rail].thickness
         return length - through - self.hanging.behind, shank
 
@@ -283,6 +283,7 @@ def _deep(plan: Plan, hung: Hung, fixing: Hardware) -> Iterator[Finding]:
             " (common practice)",
             f"a screw {far(plan, float(short))} longer",
             {"in the stud": float(hung.thread), "short by": float(short)},
+            _sizes(plan, hung, fixing),
         )
 
 
@@ -325,6 +326,8 @@ def _enough(plan: Plan, hung: Hung, fixing: Hardware) -> Iterator[Finding]:
             f"{fixing.name}: {hung.count} for {heavy(plan, float(hung.total))} are too few;"
             f" {_each(plan, hung)}",
             f"{needed} of them, or stronger ones",
+            None,
+            (*_sizes(plan, hung, fixing), *sizes_of_piece(plan)),
         )
 
 
@@ -333,6 +336,12 @@ def _each(plan: Plan, hung: Hung) -> str:
         return "one alone lets it turn"
     down, pull, may, out = (heavy(plan, kg) for kg in (hung.down, hung.pull, hung.may_down, hung.may_pull))
     return f"each carries {down} of {may} down and {pull} of {out} out of the wall"
+
+
+def _sizes(plan: Plan, hung: Hung, fixing: Hardware) -> set[str]:
+    own = {name for size in fixing.sizes for name in size.sizes}
+    seats = {name for seated in fixing.seated for name in seated.follows}
+    return own | seats | sizes_of_part(plan, hung.hanging.rail)
 
 
 def _studs(plan: Plan, hung: Hung, fixing: Hardware) -> Iterator[Finding]:
@@ -349,6 +358,7 @@ def _studs(plan: Plan, hung: Hung, fixing: Hardware) -> Iterator[Finding]:
             f" {far(plan, float(hung.rail[0]))} long: it meets one at best",
             f"a rail of {far(plan, apart + 2 * STUD_WIDE)}, or a board across two studs behind it",
             {"rail": float(hung.rail[0]), "studs": apart},
+            _sizes(plan, hung, fixing),
         )
     columns = sorted({float(seated.middle[0]) for seated in fixing.seated})
     for left, right in pairwise(columns):
@@ -363,6 +373,7 @@ def _studs(plan: Plan, hung: Hung, fixing: Hardware) -> Iterator[Finding]:
                 f" {far(plan, apart)}: one of them misses by {far(plan, off)}",
                 f"{far(plan, apart)} apart, or find the studs first and drill then",
                 {"apart": right - left, "studs": apart, "off": off},
+                _sizes(plan, hung, fixing),
             )
             return
 
@@ -380,4 +391,5 @@ def _rail(plan: Plan, hung: Hung) -> Iterator[Finding]:
             f" {far(plan, float(trade.RAIL_WIDE))} by {far(plan, float(trade.RAIL_THICK))} (common practice)",
             "a stouter rail, with straight grain and no knots",
             {"width": float(part.width), "thickness": float(part.thickness)},
+            sizes_of_part(plan, part.id),
         )

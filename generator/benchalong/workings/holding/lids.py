@@ -16,7 +16,7 @@ from benchalong.ground.words import in_sentence
 from benchalong.plan.model import Circle, Cut, Outline, Plan, Prism
 from benchalong.plan.turns import Room, around
 from benchalong.trade import fixings as trade
-from benchalong.workings.holding.words import far, finding, heavy
+from benchalong.workings.holding.words import far, finding, heavy, sizes_of_piece
 from benchalong.workings.moving import Moving
 from benchalong.workings.placed import Lying, Placed
 from benchalong.workings.weights import Weights
@@ -57,7 +57,8 @@ def lids(plan: Plan, placed: Placed, moving: Sequence[Moving]) -> Iterator[tuple
             continue
         wood = [placed.lying[n] for n in one.copies if not placed.lying[n].hardware]
         room = around([each.room for each in wood])
-        inside = _inside(room, still) if _lies_flat(room) else None
+        square = [each for each in still if each.copy.tilt == wood[0].copy.tilt]
+        inside = _inside(room, square) if _lies_flat(room) else None
         if inside is None:
             continue
         clear = tuple(float(far - near) for near, far in zip(*inside, strict=True))
@@ -212,6 +213,7 @@ def _findings(plan: Plan, lid: Lid, wood: Lying) -> Iterator[Finding]:
             f"{called} stands {far(plan, lid.finger_room)} over the front: no finger gets under it",
             f"let it stand {far(plan, trade.FINGERS)} over, cut a notch, or put a pull on it",
             {"over": lid.finger_room, "needed": trade.FINGERS},
+            sizes_of_piece(plan),
         )
     if lid.is_hiding_place:
         yield from _hiding_place(plan, lid, called, wood)
@@ -230,6 +232,7 @@ def _hiding_place(plan: Plan, lid: Lid, called: str, wood: Lying) -> Iterator[Fi
             f"a child can climb in under {called}, {clear} inside, and {have} air in",
             "two holes of 30 mm (1 1/4 in) or more, in two sides, that no wall can cover",
             numbers,
+            sizes_of_piece(plan),
         )
     for thing in plan.hardware.values():
         if thing.latches == "by itself":

@@ -20,9 +20,10 @@ from benchalong.trade.strength import GRAVITY
 from benchalong.workings.bodies import Floats
 from benchalong.workings.holding.balance import Mass, masses, together
 from benchalong.workings.holding.path import load_on
-from benchalong.workings.holding.words import far, finding, heavy
+from benchalong.workings.holding.words import far, finding, heavy, sizes_of_part, sizes_of_piece
 from benchalong.workings.moving import Moving, motion_of
 from benchalong.workings.placed import Placed
+from benchalong.workings.pose import pose
 from benchalong.workings.sweep import Sliding, Turning
 from benchalong.workings.weights import Weights
 from benchalong.workings.woods import Woods
@@ -92,7 +93,7 @@ def stand(
         standing,
         together(weighed.values()).kilograms,
         tuple(plan.parts[name].name for name in weights.unknown),
-        float(max(one.room[1][2] for one in placed.lying) - min(one.room[0][2] for one in placed.lying)),
+        float(max(one.reach[1][2] for one in placed.lying) - min(one.reach[0][2] for one in placed.lying)),
         tips,
         carries,
     )
@@ -178,8 +179,7 @@ def _at(motion: Turning | Sliding, points: Floats, where: float) -> Floats:
 
 def _points(placed: Placed, number: int) -> Floats:
     one = placed.lying[number]
-    at = np.array([float(value) for value in one.copy.at])
-    turn = np.array(one.copy.turn, dtype=float)
+    turn, at = pose(one.copy)
     return np.asarray(placed.solids[one.copy.shape].vertices @ turn.T + at)
 
 
@@ -197,6 +197,7 @@ def _tipping(plan: Plan, stands: Stands) -> Iterator[Finding]:
                 f"set its feet {far(plan, -tips.behind)} and more further to the {tips.way}, let less come"
                 " out, or fix it to the wall and let one thing open at a time",
                 {"outside": -tips.behind},
+                sizes_of_piece(plan),
             )
         elif tips.needs > 0 and not stands.standing.restrained:
             pull = heavy(plan, float(stands.standing.pull))
@@ -211,6 +212,7 @@ def _tipping(plan: Plan, stands: Stands) -> Iterator[Finding]:
                 f"fix it to the wall and say restrained: yes, or set its feet {far(plan, tips.needs)}"
                 f" further to the {tips.way}",
                 {"before": tips.before, "behind": tips.behind, "feet": tips.needs},
+                sizes_of_piece(plan),
             )
 
 
@@ -223,7 +225,7 @@ def _stood_on(plan: Plan, room: _Room, stands: Stands) -> Iterator[Finding]:
             continue
         for way, (axis, sign) in TO.items():
             line = room.line(way)
-            edge = float(one.room[1][axis] if sign > 0 else -one.room[0][axis])
+            edge = float(one.reach[1][axis] if sign > 0 else -one.reach[0][axis])
             behind = line - sign * float(whole.centre[axis])
             needs = trade.feet_forward(whole.kilograms, behind=behind, pull=person, before=edge - line)
             if edge > line and needs > 0:
@@ -236,6 +238,7 @@ def _stood_on(plan: Plan, room: _Room, stands: Stands) -> Iterator[Finding]:
                     f" tip it: that edge is {far(plan, edge - line)} outside its feet",
                     f"set its feet {far(plan, needs)} further to the {way}, or make that part narrower by it",
                     {"outside": edge - line, "feet": needs},
+                    sizes_of_piece(plan),
                 )
 
 
@@ -266,6 +269,7 @@ def _weak(plan: Plan, stands: Stands) -> Iterator[Finding]:
                 " that its wood is let bear (an estimate, a quarter of what breaks it)",
                 f"{far(plan, one.thick)} thick, a shorter span, or a rail under it",
                 {"thickness": float(part.thickness), "needed": one.thick},
+                sizes_of_part(plan, one.part),
             )
 
 

@@ -58,7 +58,7 @@ def alike_cuts(plan: Plan, shape: Shape) -> tuple[Alike, ...]:
 
 
 def is_alike(plan: Plan, part: Part, one: Cut, other: Cut) -> bool:
-    if (one.kind, one.joint, one.name) != (other.kind, other.joint, other.name):
+    if (one.kind, one.joint, one.hardware, one.name) != (other.kind, other.joint, other.hardware, other.name):
         return False
     if one.joint and plan.joints[one.joint].kind in LAID_OUT:
         return True
@@ -73,18 +73,22 @@ def _bore(cut: Cut) -> tuple[object, ...]:
 
 
 def _names(cuts: list[Cut]) -> Iterator[str]:
-    """Joint or own name; the kind too where one joint gives several; a number where that isn't enough."""
-    kinds = {(cut.joint or cut.name): set[str]() for cut in cuts}
+    """Joint, hardware or own name; the kind too where one gives several; a number where that isn't enough."""
+    kinds: dict[str, set[str]] = {}
     for cut in cuts:
-        kinds[cut.joint or cut.name].add(cut.kind)
+        kinds.setdefault(given_by(cut), set()).add(cut.kind)
     called = []
     for cut in cuts:
-        name = cut.joint or cut.name
+        name = given_by(cut)
         called.append(slug(name) + (f"/{cut.kind}" if len(kinds[name]) > 1 else ""))
     many, seen = Counter(called), Counter[str]()
     for name in called:
         seen[name] += 1
         yield f"{name}/{seen[name]}" if many[name] > 1 else name
+
+
+def given_by(cut: Cut) -> str:
+    return cut.joint or cut.hardware or cut.name
 
 
 def slug(name: str) -> str:

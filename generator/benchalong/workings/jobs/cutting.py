@@ -39,12 +39,13 @@ def _cut(facts: Facts, alike: Alike) -> Task:
         id=f"{'drill' if is_hole else 'cut'}/{shape.id}/{alike.what}",
         kind="drill" if is_hole else "cut",
         title=_title(facts, alike),
-        called=_called(facts, cut.kind, cut.joint),
+        called=_called(facts, cut.kind, cut.joint, cut.hardware),
         parts=(part.id,),
         marks=shape.marks,
         count=count_of(part, shape),
         shape=shape.id,
         joint=cut.joint,
+        hardware=cut.hardware,
         cuts=cuts,
         sizes=tuple(
             (size.name, size.length) for size in cut.sizes if len(cuts) == 1 or size.name not in PLACES
@@ -52,11 +53,11 @@ def _cut(facts: Facts, alike: Alike) -> Task:
     )
 
 
-def _called(facts: Facts, kind: str, joint: str) -> tuple[str, ...]:
+def _called(facts: Facts, kind: str, joint: str, hardware: str) -> tuple[str, ...]:
     """A gain or a hole for hardware may be meant by fitting the hardware, an outline's straight sides by
     sawing to size."""
     words = ["drill", "cut"] if kind == "hole" else ["cut"]
-    if joint and facts.plan.joints[joint].words.get("hardware"):
+    if hardware or (joint and facts.plan.joints[joint].words.get("hardware")):
         words.append("fit hardware")
     return tuple(words)
 

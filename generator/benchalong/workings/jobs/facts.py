@@ -52,10 +52,10 @@ class Facts:
 
     @cached_property
     def bonds(self) -> Mapping[AssemblyId, Bonds]:
-        return bonds_of(self.plan, self.placed, self._later)
+        return bonds_of(self.plan, self.placed, self.later)
 
     @cached_property
-    def _later(self) -> Mapping[AssemblyId, frozenset[str]]:
+    def later(self) -> Mapping[AssemblyId, frozenset[str]]:
         """By assembly, what is fitted to it only once it is glued up."""
         found: dict[AssemblyId, set[str]] = {}
         for name in self.plan.fitted:

@@ -108,7 +108,7 @@ def hardware_tasks(facts: Facts) -> Iterator[Task]:
             for meeting in joint.meetings
             for side in (meeting.cut_in, meeting.takes)
             if side
-        }
+        } | {seated.mark for seated in hardware.seated}
         inside = tuple(copy for copy in plan.copies if copy.mark in copies)
         yield Task(
             id=f"fit-hardware/{hardware.id}",

@@ -43,8 +43,9 @@ class Index:
         return found
 
     def is_for_what_moves(self, task: Task) -> bool:
-        """Whether it cuts a place for a hinge, slide or stay."""
-        return bool(task.joint) and self.facts.plan.joints[task.joint].kind in MOVING
+        """Whether it cuts a place for a hinge, a slide, a knob: to the hardware in hand, and still in reach
+        when the part is glued in."""
+        return bool(task.hardware) or (bool(task.joint) and self.facts.plan.joints[task.joint].kind in MOVING)
 
     @cached_property
     def gluings(self) -> dict[TaskId, Gluing]:
@@ -90,7 +91,7 @@ class Index:
         if task.assembly:
             return task.assembly in job.assemblies
         return (
-            bool(set(task.parts) & set(job.parts) and not task.hardware)
+            bool(set(task.parts) & set(job.parts) and (task.cuts or not task.hardware))
             or task.hardware in job.hardware
             or task.jig in job.jigs
         )

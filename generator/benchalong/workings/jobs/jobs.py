@@ -10,6 +10,7 @@ from benchalong.ground.marks import Place
 from benchalong.ground.problems import Finding
 from benchalong.plan.model import Plan
 from benchalong.reading.written import PROJECT_FILE
+from benchalong.workings.clashes import CLASHES
 from benchalong.workings.jobs.cutting import cut_tasks, test_tasks
 from benchalong.workings.jobs.done_with import Shop, cant, take_ways
 from benchalong.workings.jobs.facts import Facts
@@ -26,6 +27,7 @@ from benchalong.workings.jobs.model import Closes, Need, Task, TaskId, Tasks
 from benchalong.workings.jobs.precedence import GoesRound, circle, in_turn
 from benchalong.workings.jobs.rules import RULES
 from benchalong.workings.jobs.together import dry_tasks, fit_tasks, flush_tasks, glue_tasks
+from benchalong.workings.jobs.too_late import fitted_too_late
 from benchalong.workings.jobs.wood import wood_tasks
 from benchalong.workings.placed import PLACED
 from benchalong.workings.ways_out import WAYS_OUT
@@ -47,7 +49,8 @@ def find_jobs(plan: Plan, worked: Worked) -> tuple[Tasks, tuple[Finding, ...]]:
     made, undone = take_ways(facts, tuple(turned))
     by_id = {task.id: task for task in made}
     cant_be = tuple(cant(Shop(plan), by_id[one], refusals) for one, refusals in undone.items())
-    return Tasks(made, undone), (*findings, *cant_be)
+    late = fitted_too_late(facts, worked[CLASHES])
+    return Tasks(made, undone), (*findings, *late, *cant_be)
 
 
 def _needs(index: Index) -> dict[TaskId, dict[TaskId, Need]]:
@@ -102,5 +105,8 @@ def _closing(task: Task) -> Task:
 
 
 JOBS: Working[Tasks] = Working(
-    "jobs", "Which work is there to do, and what must be done before it?", find_jobs, (PLACED, WAYS_OUT)
+    "jobs",
+    "Which work is there to do, and what must be done before it?",
+    find_jobs,
+    (PLACED, CLASHES, WAYS_OUT),
 )

@@ -112,7 +112,7 @@ def _fitting(index: Index, task: Task) -> Found:
         called = {task.hardware, plan.hardware[task.hardware].name.lower()}
         for cuts in index.cuts.values():
             for cut in cuts:
-                if not cut.joint and cut.cuts[0].name.lower() in called:
+                if cut.hardware == task.hardware or (not cut.joint and cut.cuts[0].name.lower() in called):
                     yield task.id, Need(cut.id, "its hole comes first", "hardware")
         for assembly in glued(index.facts):
             for first in index.gluings_of(assembly):

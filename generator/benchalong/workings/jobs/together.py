@@ -8,8 +8,7 @@ from benchalong.plan.model import Copy
 from benchalong.workings.jobs.bonds import Bonds, Gluing
 from benchalong.workings.jobs.facts import Facts, glue_id
 from benchalong.workings.jobs.model import Task
-
-HOUR = 60
+from benchalong.workings.jobs.waits import IN_CLAMPS
 
 
 def dry_tasks(facts: Facts) -> Iterator[Task]:
@@ -42,7 +41,7 @@ def _glue(facts: Facts, bonds: Bonds, gluing: Gluing, number: int) -> Task:
         "glue up",
         title,
         id=glue_id(bonds.assembly, gluing.onto, 1 if gluing.onto else number),
-        waits=HOUR,
+        waits=IN_CLAMPS,
         rows=rows(facts, bonds, gluing),
     )
 

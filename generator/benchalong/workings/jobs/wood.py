@@ -8,8 +8,7 @@ from benchalong.ground.lengths import Length
 from benchalong.plan.model import Part
 from benchalong.workings.jobs.facts import Facts
 from benchalong.workings.jobs.model import Task
-
-DAY = 24 * 60
+from benchalong.workings.jobs.waits import UNTIL_PLANED
 
 
 def wood_tasks(facts: Facts) -> Iterator[Task]:
@@ -68,7 +67,7 @@ def _mill(part: Part) -> Task:
 
 def _boards(part: Part) -> Task:
     title = f"Glue up the boards of {part.name}"
-    return part_task("glue up", part, title, boards=True, waits=DAY)
+    return part_task("glue up", part, title, boards=True, waits=UNTIL_PLANED)
 
 
 def _flush(part: Part) -> Task:

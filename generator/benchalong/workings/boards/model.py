@@ -1,0 +1,142 @@
+"""Boards with what is cut from them. Lengths are exact millimetres.
+
+x and lengths run along the grain from a board's end a; y and widths run across it from its edge a.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import cached_property
+from typing import Literal, TypeAlias
+
+from benchalong.ground.lengths import Length
+from benchalong.plan.model import PartId, StockId
+
+BlankId: TypeAlias = str
+Way: TypeAlias = Literal["across", "along"]
+"""across: a crosscut, at one x. along: a rip cut, at one y."""
+
+
+@dataclass(frozen=True)
+class Spot:
+    """A rectangle on a board."""
+
+    x: Length
+    y: Length
+    length: Length
+    width: Length
+
+    @property
+    def area(self) -> Fraction:
+        return self.length * self.width
+
+
+@dataclass(frozen=True)
+class Laid:
+    """One blank where it lies; length and width as it lies."""
+
+    blank: BlankId
+    at: Spot
+    is_turned: bool = False
+    match: str = ""
+    """The match it belongs to."""
+
+
+@dataclass(frozen=True)
+class SawCut:
+    """One cut from edge to edge of what is left of the board."""
+
+    number: int
+    way: Way
+    at: Length
+    """From end a of a crosscut, from edge a of a rip cut, to the nearer side of the saw's cut."""
+    of: Spot
+    """What is cut, as it lies on the whole board."""
+    frees: tuple[BlankId, ...] = ()
+    """Blanks that are whole once it is made."""
+    is_trim: bool = False
+    """Whether it only takes waste off."""
+
+    @property
+    def off(self) -> Length:
+        """From where what is cut begins: what the stop or the fence is set to."""
+        return self.at - (self.of.x if self.way == "across" else self.of.y)
+
+
+@dataclass(frozen=True)
+class Sawn:
+    """One board or sheet with what is cut from it."""
+
+    number: int
+    """From 1, among those of its group."""
+    length: Length
+    width: Length
+    is_there: bool
+    """Whether it is one the project names; else one of the size that is usually sold."""
+    laid: tuple[Laid, ...]
+    cuts: tuple[SawCut, ...]
+    left_over: tuple[Spot, ...]
+    """Worth keeping, the largest first."""
+    keep_clear: tuple[Spot, ...] = ()
+    """Defects and sapwood."""
+    note: str = ""
+
+    @property
+    def used(self) -> Fraction:
+        """The share of its area that becomes blanks."""
+        return sum((laid.at.area for laid in self.laid), Fraction(0)) / (self.length * self.width)
+
+
+@dataclass(frozen=True)
+class Group:
+    """All that is cut from one stock of one thickness."""
+
+    id: str
+    """`cherry`, or with a second thickness `cherry-8-4`."""
+    stock: StockId
+    called: str
+    """The thickness as it is sold: `4/4`."""
+    thickness: Length
+    """Rough."""
+    boards: tuple[Sawn, ...]
+    least: int
+    """No layout needs fewer, or by the measure of `counts` costs less."""
+    reached: int
+    """What this one needs, by the same measure."""
+    counts: Literal["boards", "area", "price"]
+    """What was to be as little as possible."""
+    is_proven: bool
+    ended_early: bool = False
+    """Whether a clock ended the search."""
+    left_out: tuple[tuple[BlankId, int], ...] = ()
+    """Blanks for which the boards don't suffice."""
+    too_large: tuple[BlankId, ...] = ()
+    """Those of them that no such board is large enough for."""
+    more: tuple[Sawn, ...] = ()
+    """Boards to buy for what was left out, as usually sold."""
+
+    @property
+    def is_sheet(self) -> bool:
+        return not self.called and bool(self.boards)
+
+
+@dataclass(frozen=True)
+class Boards:
+    groups: tuple[Group, ...]
+    kerf: Length
+
+    @cached_property
+    def by_blank(self) -> Mapping[BlankId, tuple[tuple[Group, Sawn], ...]]:
+        """Where the blanks of a kind come from, each board once."""
+        found: dict[BlankId, list[tuple[Group, Sawn]]] = {}
+        for group in self.groups:
+            for board in (*group.boards, *group.more):
+                for blank in dict.fromkeys(laid.blank for laid in board.laid):
+                    found.setdefault(blank, []).append((group, board))
+        return {blank: tuple(boards) for blank, boards in found.items()}
+
+
+LaidOut: TypeAlias = Callable[[], Boards]
+PartsFrom: TypeAlias = Mapping[PartId, tuple[tuple[Group, Sawn], ...]]

@@ -1,0 +1,166 @@
+"""Blanks on boards: sawn up again by exact arithmetic that shares nothing with what laid them out."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator
+from itertools import combinations
+from pathlib import Path
+
+import pytest
+
+from benchalong.ground.store import MemoryStore
+from benchalong.plan.model import Plan
+from benchalong.road import travel
+from benchalong.workings.blanks.blanks import BLANKS
+from benchalong.workings.blanks.model import Blanks
+from benchalong.workings.boards.boards import BOARDS
+from benchalong.workings.boards.kept import laid_out
+from benchalong.workings.boards.model import Boards, Group, Sawn, Spot
+from benchalong.workings.layout import model as layout
+
+CONTENT = Path(__file__).parents[2] / "content"
+EXAMPLES = ("seed-cupboard", "step-stool", "joint-samples")
+
+
+def _apart(one: Spot, other: Spot) -> bool:
+    return (
+        one.x + one.length <= other.x
+        or other.x + other.length <= one.x
+        or one.y + one.width <= other.y
+        or other.y + other.width <= one.y
+    )
+
+
+def _within(inner: Spot, outer: Spot) -> bool:
+    return (
+        outer.x <= inner.x
+        and inner.x + inner.length <= outer.x + outer.length
+        and outer.y <= inner.y
+        and inner.y + inner.width <= outer.y + outer.width
+    )
+
+
+def _sawn_up(board: Sawn, kerf: object) -> Iterator[str]:
+    """Every cut goes from edge to edge of a piece that is there; what remains are the blanks and waste."""
+    pieces = [Spot(board.length * 0, board.length * 0, board.length, board.width)]
+    for cut in board.cuts:
+        if cut.of not in pieces:
+            yield f"cut {cut.number} cuts what is not there"
+            return
+        pieces.remove(cut.of)
+        of, width = cut.of, kerf
+        assert isinstance(width, type(cut.at))
+        if cut.way == "across":
+            start = cut.at + width
+            halves = (
+                Spot(of.x, of.y, cut.at - of.x, of.width),
+                Spot(start, of.y, of.x + of.length - start, of.width),
+            )
+        else:
+            start = cut.at + width
+            halves = (
+                Spot(of.x, of.y, of.length, cut.at - of.y),
+                Spot(of.x, start, of.length, of.y + of.width - start),
+            )
+        pieces += [half for half in halves if half.length > 0 and half.width > 0]
+    for laid in board.laid:
+        if laid.at not in pieces:
+            yield f"{laid.blank} is not sawn free"
+
+
+def faults(boards: Boards, blanks: Blanks) -> list[str]:
+    found: list[str] = []
+    for group in boards.groups:
+        laid = Counter(each.blank for board in (*group.boards, *group.more) for each in board.laid)
+        for board in (*group.boards, *group.more):
+            found += _sawn_up(board, boards.kerf)
+            found += _lying(board, blanks)
+        missing = dict(group.left_out) if not group.more else {}
+        for blank in blanks.of_stock(group.stock):
+            if (
+                blank.thickness == group.thickness
+                and laid[blank.id] + missing.get(blank.id, 0) != blank.count
+            ):
+                found.append(f"{blank.id} is cut {laid[blank.id]} times of {blank.count}")
+    return found
+
+
+def _lying(board: Sawn, blanks: Blanks) -> Iterator[str]:
+    whole = Spot(board.length * 0, board.length * 0, board.length, board.width)
+    for laid in board.laid:
+        blank = blanks.by_id[laid.blank]
+        sides = (blank.width, blank.length) if laid.is_turned else (blank.length, blank.width)
+        if (laid.at.length, laid.at.width) != sides or (laid.is_turned and blank.grain == "along"):
+            yield f"{laid.blank} lies with other sides"
+        if not _within(laid.at, whole) or not all(_apart(laid.at, spot) for spot in board.keep_clear):
+            yield f"{laid.blank} lies over an edge or a defect"
+    for one, other in combinations(board.laid, 2):
+        if not _apart(one.at, other.at):
+            yield f"{one.blank} and {other.blank} overlap"
+
+
+def _worked(folder: Path) -> tuple[Plan, Boards, Blanks]:
+    travelled = travel(folder)
+    return travelled.plan, travelled.worked[BOARDS](), travelled.worked[BLANKS]
+
+
+@pytest.mark.parametrize("example", EXAMPLES)
+def test_the_examples_boards_can_be_sawn_so(example: str) -> None:
+    _, boards, blanks = _worked(CONTENT / example)
+    assert boards.groups
+    assert faults(boards, blanks) == []
+
+
+@pytest.mark.parametrize("example", EXAMPLES[1:2])
+def test_no_layout_of_the_examples_can_do_better(example: str) -> None:
+    _, boards, _ = _worked(CONTENT / example)
+    assert [(group.id, group.is_proven) for group in boards.groups] == [
+        (each.id, True) for each in boards.groups
+    ]
+
+
+PROJECT = """\
+title: Two shelves
+units: inch
+stock:
+  oak: {kind: board, species: white oak, buy: 4/4, thickness: 3/4 in}
+parts:
+  shelf: {stock: oak, width: 4 in, length: 30 in, count: 6}
+"""
+
+
+def _group(tmp_path: Path, more: str) -> Group:
+    (tmp_path / "project.yaml").write_text(PROJECT + more, encoding="utf-8")
+    _, boards, _ = _worked(tmp_path)
+    (group,) = boards.groups
+    return group
+
+
+def test_without_boards_the_usual_size_is_taken(tmp_path: Path) -> None:
+    group = _group(tmp_path, "")
+    assert [board.is_there for board in group.boards] == [False] * len(group.boards)
+    assert not group.left_out
+
+
+def test_boards_that_are_there_come_first_and_what_is_missing_is_said(tmp_path: Path) -> None:
+    group = _group(tmp_path, "boards:\n  - {stock: oak, length: 70 in, width: 6 in}\n")
+    assert [board.is_there for board in group.boards] == [True]
+    assert group.left_out == (("shelf", 4),)
+    assert [board.number for board in group.more] == [2, 3][: len(group.more)]
+
+
+def test_a_defect_is_kept_clear(tmp_path: Path) -> None:
+    clear = _group(tmp_path, "boards:\n  - {stock: oak, length: 70 in, width: 6 in}\n")
+    knot = "defects: [{at: [32 in, 2 in], length: 10 in, width: 2 in}]"
+    spoilt = _group(tmp_path, f"boards:\n  - {{stock: oak, length: 70 in, width: 6 in, {knot}}}\n")
+    assert len(clear.boards[0].laid) == 2
+    assert len(spoilt.boards[0].laid) == 1
+
+
+def test_a_layout_out_of_the_store_is_the_one_put_in() -> None:
+    order = layout.Order(
+        (layout.Board("b", 1000, 100, 2),), (layout.Piece("p", 300, 90, 4),), rules=layout.Rules(kerf=3)
+    )
+    store = MemoryStore()
+    assert laid_out(order, store) == laid_out(order, store) == laid_out(order, None)
