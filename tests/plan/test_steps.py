@@ -10,7 +10,7 @@ import pytest
 
 from benchalong.ground.marks import Place, at
 from benchalong.ground.prose import Address, Hole, LiveNumber, LiveSize, PartName
-from benchalong.plan.model import Job, Price
+from benchalong.plan.model import DoneTo, Job, Price
 from benchalong.plan.resolve import resolve
 from benchalong.reading import written
 from benchalong.reading.written import Project
@@ -117,9 +117,14 @@ def test_jobs_are_led_to_what_they_are_done_to() -> None:
     )
     made = plan_of(with_step(does=does)).steps["cut"]
     assert made.does == (
-        Job("mill", ("rail", "lid")),
-        Job("glue up", (), ("door",)),
-        Job("drill", (), (), ("hinge",), ("fence",)),
+        Job("mill", ("rail", "lid"), to=(DoneTo(("rail",)), DoneTo(("lid",)))),
+        Job("glue up", (), ("door",), to=(DoneTo(assemblies=("door",)),)),
+        Job(
+            "drill",
+            hardware=("hinge",),
+            jigs=("fence",),
+            to=(DoneTo(hardware=("hinge",)), DoneTo(jigs=("fence",))),
+        ),
     )
     assert (made.hardware, made.jigs) == (("hinge",), ("fence",))
 
@@ -141,7 +146,7 @@ def test_a_step_touches_what_it_does_names_and_lists_each_once() -> None:
         ({"stage": "al"}, "there is no stage called al"),
         (
             {"does": (written.Does("mill", ("rial",)),)},
-            "there is no part, assembly, piece of hardware or jig called rial",
+            "there is no part, assembly, piece of hardware, jig or joint called rial",
         ),
         ({"parts": ("rial",)}, "there is no part called rial"),
         ({"parts": ("hinge",)}, "hinge is a piece of hardware, not a part"),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
+from math import ceil
 
 from markupsafe import Markup
 
@@ -13,7 +14,7 @@ from benchalong.ground.money import two_places
 from benchalong.ground.shown import decimal, shown
 from benchalong.pages.makings import Makings
 from benchalong.pages.shell import Shell
-from benchalong.pages.yard import yard_card
+from benchalong.pages.yard import YardLine, yard_card
 from benchalong.plan.model import Price
 from benchalong.trade.boards import PLANED
 from benchalong.trade.waste import Waste
@@ -67,7 +68,7 @@ class BuyGroup:
 class BuyPage:
     shell: Shell
     groups: tuple[BuyGroup, ...]
-    yard: tuple[Markup, ...]
+    yard: tuple[YardLine, ...]
     """What to see to at the yard, in order."""
     total: str
     """Empty where nothing is priced."""
@@ -216,7 +217,7 @@ def _thing(makings: Makings, thing: Thing) -> BuyLine:
 
 def thing_amount(thing: Thing) -> Markup:
     if thing.amount is not None and thing.kind == "glue":
-        return Markup("{} g, joints not counted").format(decimal(thing.amount, 0))
+        return Markup("about {} g").format(ceil(thing.amount))
     if thing.amount is not None:
         return Markup("at most {} litres").format(decimal(thing.amount, 2))
     return Markup("how many isn't said") if thing.count is None else Markup(str(thing.count))

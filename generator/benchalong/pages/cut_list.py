@@ -8,6 +8,7 @@ from itertools import groupby
 from markupsafe import Markup
 
 from benchalong.ground.lengths import Length
+from benchalong.pages.fitted import first_in_short
 from benchalong.pages.makings import Makings
 from benchalong.pages.part import HandLine, PartLine, hands_of, part_line
 from benchalong.pages.rough import RoughShown, rough_shown
@@ -27,6 +28,8 @@ class CutLine:
     length: Markup
     shoulders: Markup
     """Length between shoulders; empty where there are none. All three without their unit."""
+    fitted: Markup
+    """`first 2 1/2 in by 20 in`, or that it isn't sawn yet, where it gets its final size at the bench."""
     hands: tuple[HandLine, ...]
     """The kinds it is made in, left and right hand above all; none where all are alike."""
 
@@ -127,5 +130,6 @@ def _line(makings: Makings, row: Row) -> CutLine:
         width=bare(row.width),
         length=bare(row.length),
         shoulders=Markup("") if row.shoulder_length is None else bare(row.shoulder_length),
+        fitted=first_in_short(makings, row.part),
         hands=hands_of(makings, row.part),
     )

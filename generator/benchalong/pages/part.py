@@ -11,6 +11,7 @@ from benchalong.ground.lengths import Length
 from benchalong.pages.boards import boards_of
 from benchalong.pages.cut_words import size_words
 from benchalong.pages.findings import FindingLine, found_about_part
+from benchalong.pages.fitted import FittedShown, fitted_shown
 from benchalong.pages.makings import Makings, drawn, marks_in_short
 from benchalong.pages.rough import BlankShown, blanks_of_part
 from benchalong.pages.shell import Link, Shell
@@ -122,6 +123,8 @@ class PartPage:
     carries: CarriesShown | None
     blanks: tuple[BlankShown, ...]
     """What is cut out for it first."""
+    fitted: FittedShown | None
+    """Where it gets its final size at the bench."""
 
 
 def part_line(makings: Makings, part: PartId) -> PartLine:
@@ -189,6 +192,7 @@ def _page(makings: Makings, part: Part) -> PartPage:
         moves=moves_shown(makings, part.id),
         carries=carries_shown(makings, part.id),
         blanks=blanks_of_part(makings, part.id),
+        fitted=fitted_shown(makings, part.id),
     )
 
 

@@ -105,7 +105,8 @@ def job_named(text: str, path: Path, sums: Reckoning) -> model.Job | None:
             found[among[name]].append(name)
         elif not any(sums.draft.is_lost(PROJECT_FILE, section, name) for section in DONE_TO):
             sums.unknown("part, assembly, piece of hardware or jig", name, path, among)
-    return model.Job(word, *(tuple(found[section]) for section in DONE_TO))
+    parts, assemblies, hardware, jigs = (tuple(found[section]) for section in DONE_TO)
+    return model.Job(word, parts, assemblies, hardware, jigs)
 
 
 def _word_of(text: str) -> str | None:

@@ -601,6 +601,20 @@ class Look:
 
 
 @dataclass(frozen=True)
+class DoneTo:
+    """One thing that a line of a step's work is done to. Where several of these are said, all hold at once:
+    `side shelf_dado` is that joint's cut in that part, `frame tongue` the tongues of that joint."""
+
+    parts: tuple[PartId, ...] = ()
+    """More than one where a pattern names them."""
+    assemblies: tuple[AssemblyId, ...] = ()
+    hardware: tuple[str, ...] = ()
+    jigs: tuple[str, ...] = ()
+    joints: tuple[str, ...] = ()
+    cuts: tuple[CutKind, ...] = ()
+
+
+@dataclass(frozen=True)
 class Job:
     """One line of what a step does."""
 
@@ -610,6 +624,8 @@ class Job:
     assemblies: tuple[AssemblyId, ...] = ()
     hardware: tuple[str, ...] = ()
     jigs: tuple[str, ...] = ()
+    to: tuple[DoneTo, ...] = ()
+    """Each thing the line names, in its order, as narrow as it was said."""
 
 
 Until: TypeAlias = Literal["fitted", "glued", "hung"]

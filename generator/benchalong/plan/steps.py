@@ -8,14 +8,11 @@ from benchalong.ground.marks import Path
 from benchalong.ground.prose import PartName, Prose
 from benchalong.plan import model
 from benchalong.plan.checks import checks_of
+from benchalong.plan.done_to import DoneToWords, job_to, parts_of_joint
 from benchalong.plan.draft import Draft
 from benchalong.plan.prose import Filling
 from benchalong.plan.reckoning import Reckoning
 from benchalong.reading import written
-from benchalong.reading.written import PROJECT_FILE
-
-DONE_TO = ("parts", "assemblies", "hardware", "jigs")
-"""The sections whose names may stand in `does:`."""
 
 
 def take_steps(draft: Draft) -> Draft:
@@ -33,7 +30,8 @@ class _Taking:
         self.project = sums.draft.written
         self.filling = Filling(sums)
         self.opened = _opened(self.project.assemblies)
-        self.done_to = {name: section for section in DONE_TO for name in getattr(self.project, section)}
+        self.words = DoneToWords(sums)
+        self.joined = {name: parts_of_joint(joint) for name, joint in self.project.joints.items()}
 
     def stage(self, name: str, stage: written.Stage, steps: Iterable[model.Step]) -> model.Stage:
         own = tuple(step.id for step in steps if step.stage == name)
@@ -83,25 +81,12 @@ class _Taking:
         )
 
     def job(self, does: written.Does, path: Path) -> model.Job:
-        found: dict[str, list[str]] = {section: [] for section in DONE_TO}
-        for index, name in enumerate(does.to):
-            section = self.done_to.get(name)
-            if section is not None:
-                found[section].append(name)
-            else:
-                self.report(name, (*path, does.job, index) if len(does.to) > 1 else (*path, does.job))
-        return model.Job(
-            does.job,
-            tuple(found["parts"]),
-            tuple(found["assemblies"]),
-            tuple(found["hardware"]),
-            tuple(found["jigs"]),
-        )
-
-    def report(self, name: str, path: Path) -> None:
-        """A job done to something there is none of."""
-        if name and not any(self.sums.draft.is_lost(PROJECT_FILE, section, name) for section in DONE_TO):
-            self.sums.unknown("part, assembly, piece of hardware or jig", name, path, self.done_to)
+        many = len(does.to) > 1
+        to = [
+            self.words.done_to(item, (*path, does.job, index) if many else (*path, does.job))
+            for index, item in enumerate(does.to)
+        ]
+        return job_to(does.job, tuple(one for one in to if one is not None))
 
     def names(self, section: str, names: tuple[str, ...], path: Path) -> tuple[str, ...]:
         among: Mapping[str, object] = getattr(self.project, section)
@@ -114,6 +99,9 @@ class _Taking:
             yield from job.parts
             for assembly in job.assemblies:
                 yield from self.opened.get(assembly, ())
+            for to in job.to:
+                for joint in to.joints if not to.parts else ():
+                    yield from (part for part in self.joined[joint] if part in self.project.parts)
 
     def picture(self, picture: written.Picture, path: Path) -> model.Picture:
         self.sums.knows("pictures", picture.file, (*path, "file"), among=dict.fromkeys(self.project.pictures))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from benchalong.publishing.plain import Json, Plain
 from benchalong.workings.jobs.model import Number, Setup, Task, Tasks
+from benchalong.workings.work_order.model import WorkOrder
 
 
 def task_json(task: Task, plain: Plain) -> Json:
@@ -54,6 +55,24 @@ def setups_json(tasks: Tasks, plain: Plain) -> list[Json]:
         if task.setup:
             found.setdefault(task.setup, []).append(task.id)
     return [_setup(setup, ids, plain) for setup, ids in found.items()]
+
+
+def order_json(order: WorkOrder) -> Json:
+    """All jobs in an order that can be carried out, and the runs at one setup that it makes."""
+    return {
+        "jobs": list(order.order),
+        "runs": [
+            {"number": run.number, "setup": run.setup.id, "jobs": list(run.tasks), "marks": list(run.marks)}
+            for run in order.runs
+        ],
+        "setups": order.settings,
+        "least": order.least,
+        "proven": order.is_proven,
+        "again": [
+            {"setup": each.setup.id, "times": each.times, "because": list(each.because), "why": each.why}
+            for each in order.again
+        ],
+    }
 
 
 def _setup(setup: Setup, ids: list[str], plain: Plain) -> Json:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable
+from dataclasses import asdict
 from importlib import resources
 
 from benchalong.ground.marks import Marks
@@ -38,7 +39,7 @@ from benchalong.plan.model import (
 from benchalong.plan.quantity import Quantity
 from benchalong.publishing.boards_json import layouts_json
 from benchalong.publishing.held_json import held_json
-from benchalong.publishing.jobs_json import setups_json, task_json
+from benchalong.publishing.jobs_json import order_json, setups_json, task_json
 from benchalong.publishing.plain import Json, Plain, finding_json
 from benchalong.publishing.rough_json import RoughSays, price_json
 from benchalong.publishing.wood_json import glue_json, movement_json
@@ -56,6 +57,7 @@ from benchalong.workings.purchases.purchases import PURCHASES
 from benchalong.workings.sag import SAG, Sag
 from benchalong.workings.triangles import TRIANGLES, Triangle
 from benchalong.workings.weights import WEIGHTS
+from benchalong.workings.work_order.work_order import ORDER
 from benchalong.workings.working import Worked
 
 SCHEMA_FILE = "plan.schema.json"
@@ -113,6 +115,7 @@ def plan_data(plan: Plan, worked: Worked, marks: Marks, *, edition: str) -> Json
         "fitted": [says.fitted(name, fitted) for name, fitted in plan.fitted.items()],
         "jobs": [task_json(task, says.plain) for task in worked[JOBS].tasks],
         "setups": setups_json(worked[JOBS], says.plain),
+        "order": order_json(worked[ORDER]()),
         "loads": [says.load(part, sag) for part, sag in worked[SAG].items()],
         "held": held_json(plan, worked[HELD]),
         "findings": [finding_json(finding, marks, says.plain) for finding in worked.findings],
@@ -532,6 +535,7 @@ class _Says:
             "assemblies": list(job.assemblies),
             "hardware": list(job.hardware),
             "jigs": list(job.jigs),
+            "to": [{key: list(names) for key, names in asdict(to).items()} for to in job.to],
         }
 
     def load(self, part: PartId, sag: Sag) -> Json:

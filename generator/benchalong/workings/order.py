@@ -35,6 +35,7 @@ from benchalong.workings.proportions import PROPORTIONS
 from benchalong.workings.purchases.purchases import PURCHASES
 from benchalong.workings.sag import SAG
 from benchalong.workings.solids import SOLIDS
+from benchalong.workings.step_check.done_in import DONE_IN
 from benchalong.workings.swollen import SWOLLEN
 from benchalong.workings.touched import TOUCHED
 from benchalong.workings.touching import TOUCHING_CHECK
@@ -42,6 +43,7 @@ from benchalong.workings.triangles import TRIANGLES
 from benchalong.workings.ways_out import WAYS_OUT
 from benchalong.workings.weights import WEIGHTS
 from benchalong.workings.woods import WOODS
+from benchalong.workings.work_order.work_order import ORDER
 from benchalong.workings.working import Working
 
 WORKINGS: tuple[Working[Any], ...] = (
@@ -63,6 +65,8 @@ WORKINGS: tuple[Working[Any], ...] = (
     LEFT_WOOD,
     WAYS_OUT,
     JOBS,
+    DONE_IN,
+    ORDER,
     HARDWARE,
     MOVING,
     PLACING_CHECK,

@@ -10,6 +10,7 @@ from benchalong.ground.problems import Finding
 from benchalong.plan.model import Plan
 from benchalong.plan.resolve import resolve
 from benchalong.reading.project import read_project
+from benchalong.workings.blanks.blanks import BLANKS
 from benchalong.workings.clashes import CLASHES
 from benchalong.workings.copies import COPIES
 from benchalong.workings.jobs.jobs import JOBS
@@ -23,7 +24,7 @@ from conftest import ROOT
 
 CODES = ("fitted-goes-round", "fitted-too-late", "no-tool-for-it")
 """What may be found out about jobs."""
-NEEDED = (COPIES, SOLIDS, PLACED, CLASHES, WAYS_OUT, JOBS)
+NEEDED = (COPIES, SOLIDS, PLACED, CLASHES, WAYS_OUT, BLANKS, JOBS)
 
 
 class Job:

@@ -90,6 +90,8 @@ def test_every_line_of_the_authors_steps_is_a_task(example: str) -> None:
                     task.id for task in job.tasks.tasks if line.kind in task.called and part in task.parts
                 ]
                 assert found or (line.kind, part) in NOT_FROM_THE_PLAN, (step.id, line.kind, part)
+            for hardware in line.hardware:
+                assert job.by_id[f"fit-hardware/{hardware}"].kind == line.kind
             for assembly in line.assemblies:
                 assert any(task.kind == line.kind and task.assembly == assembly for task in job.tasks.tasks)
 
@@ -114,7 +116,7 @@ def test_hands_are_told_apart_and_tongues_at_both_ends_are_one_task() -> None:
     assert job.by_id["cut/side/corner"].title == "Cut the rabbet of the corner in Side, left hand"
     assert job.by_id["cut/side-2/corner"].marks == ("C/SR",)
     assert len(job.by_id["cut/top_rail/frame/tongue"].cuts) == 2
-    assert job.by_id["cut/hinge_stile/hinges"].title == "Cut the gain for the hinge in Hinge stile"
+    assert job.by_id["cut/hinge_stile/hinges/mortise"].title == "Cut the gain for the hinge in Hinge stile"
 
 
 def test_the_same_plan_gives_the_same_jobs() -> None:

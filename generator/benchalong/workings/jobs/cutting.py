@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from benchalong.plan.model import Part, Shape
+from benchalong.plan.model import Cut, Part, Shape
 from benchalong.workings.jobs.alike import Alike
 from benchalong.workings.jobs.bonds import MOVING
 from benchalong.workings.jobs.facts import Facts
@@ -72,15 +72,42 @@ def called_shape(part: Part, shape: Shape) -> str:
 
 
 def _title(facts: Facts, alike: Alike) -> str:
-    cut = alike.cut
-    moves = bool(cut.joint) and facts.plan.joints[cut.joint].kind in MOVING
-    called = "gain" if moves and cut.kind == "mortise" else cut.kind
-    kind = "" if called in cut.name else f"the {called} {'for' if moves else 'of'} "
-    name = f"{kind}the {cut.name}" if cut.joint and kind else f"the {cut.name}"
-    verb = "Drill" if cut.kind == "hole" else "Cut"
+    name = _cut_name(facts, alike)
+    verb = "Drill" if alike.cut.kind == "hole" else "Cut"
     number = alike.what.rpartition("/")[2]
-    which = f" {number}" if number.isdigit() else ""
-    return f"{verb} {name}{which} in {called_shape(alike.part, alike.shape)}"
+    which = f" ({number})" if number.isdigit() else ""
+    return f"{verb} the {name}{which} in {called_shape(alike.part, alike.shape)}"
+
+
+def _cut_name(facts: Facts, alike: Alike) -> str:
+    """`gain for the hinge`, `tongue of the door frame`, `hole for the Knob`, `shelf dado`."""
+    called = _kind_called(facts, alike)
+    cut = alike.cut
+    if cut.hardware:
+        return f"{called} for the {facts.plan.hardware[cut.hardware].name}"
+    if not cut.joint:
+        return cut.name
+    joint = facts.plan.joints[cut.joint].name
+    link = "for" if _moves(facts, cut) else "of"
+    if cut.name != joint:
+        return f"{cut.name} {link} the {joint}"
+    is_told = called in cut.name and " and " not in cut.name
+    return cut.name if is_told else f"{called} {link} the {joint}"
+
+
+def _kind_called(facts: Facts, alike: Alike) -> str:
+    """What the trade calls it in its joint: gain, pins, tails, fingers; else its kind."""
+    cut = alike.cut
+    joint = facts.plan.joints.get(cut.joint)
+    if joint is not None and joint.kind == "dovetail":
+        return "pins" if any(m.cut_in.part == alike.part.id for m in joint.meetings) else "tails"
+    if joint is not None and joint.kind == "box joint":
+        return "fingers"
+    return "gain" if cut.kind == "mortise" and (cut.hardware or _moves(facts, cut)) else cut.kind
+
+
+def _moves(facts: Facts, cut: Cut) -> bool:
+    return bool(cut.joint) and facts.plan.joints[cut.joint].kind in MOVING
 
 
 def test_tasks(facts: Facts) -> Iterator[Task]:

@@ -187,7 +187,12 @@ def _of_wood(facts: Facts, shop: Shop, task: Task, part: Part) -> Iterator[Work]
     finished = shop.piece(part)
     least = max(shop.usual(PLANER_SHORTEST), shop.usual(JOINTER_SHORTEST))
     is_sheet = plan.stock[part.stock].kind == "sheet"
-    stick = replace(finished, length=max(part.length + longer, least), width=part.width + wider)
+    blank = facts.blank_of(part.id)
+    stick = replace(
+        finished,
+        length=blank.length if blank else max(part.length + longer, least),
+        width=blank.width if blank else part.width + wider,
+    )
     rough = stick if is_sheet else replace(stick, thickness=part.thickness + thicker)
     if task.kind == "rough cut":
         yield Work(family="rough crosscut", piece=rough, run="width", length=rough.length, through=True)

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from benchalong.plan.model import AssemblyId, Copy, Fitted, Job, PartId, Plan
+from benchalong.workings.blanks.model import Blank, Blanks
 from benchalong.workings.jobs.alike import Alike, alike_cuts
 from benchalong.workings.jobs.bonds import Bonds, bonds_of
 from benchalong.workings.jobs.model import TaskId
@@ -24,6 +25,7 @@ class Facts:
     plan: Plan
     placed: Placed
     apart: Mapping[AssemblyId, TakenApart]
+    blanks: Blanks
 
     @cached_property
     def sawn(self) -> tuple[PartId, ...]:
@@ -88,6 +90,12 @@ class Facts:
             return name
         around = (one for one in reversed(self.holding(name)) if one in self.plan.fitted)
         return next((one for one in around if self.plan.fitted[one].measured), name)
+
+    def blank_of(self, part: PartId) -> Blank | None:
+        """The piece it is first cut out as, several in one where it is too short alone; the shortest of
+        them."""
+        own = [self.blanks.by_id[one] for one in self.blanks.rough_of.get(part, ())]
+        return min(own, key=lambda blank: (blank.length, blank.id), default=None)
 
     def fitted(self, name: str) -> Fitted | None:
         return self.plan.fitted.get(name)

@@ -96,9 +96,12 @@ def _assembly_task(facts: Facts, kind: str, assembly: str, id_: str, title: str,
 
 
 def hardware_tasks(facts: Facts) -> Iterator[Task]:
-    """One for each piece of hardware that isn't driven home while glue is wet."""
+    """One for each piece of hardware that isn't driven home while glue is wet, nor holds other hardware."""
     plan = facts.plan
+    holding = {hardware.held_by for hardware in plan.hardware.values()}
     for hardware in plan.hardware.values():
+        if hardware.id in holding and not hardware.seated:
+            continue
         joints = [joint for joint in plan.joints.values() if joint.words.get("hardware") == hardware.id]
         if joints and all(joint.kind not in MOVING and joint.glue != "no" for joint in joints):
             continue
@@ -134,16 +137,16 @@ def jig_tasks(facts: Facts) -> Iterator[Task]:
 
 
 def hang_tasks(facts: Facts) -> Iterator[Task]:
-    """What the author says is hung: nothing else in a plan says whether a piece hangs or stands."""
+    """What the plan or its author says is hung; a piece that stands needs no job for it."""
+    plan = facts.plan
     hung = {
-        name
-        for step in facts.plan.steps.values()
-        for job in step.does
-        for name in _hung(job.kind, job.assemblies)
+        one for step in plan.steps.values() for job in step.does for one in _hung(job.kind, job.assemblies)
     }
-    for assembly in facts.plan.assemblies:
+    if plan.hanging and plan.piece:
+        hung.add(plan.piece)
+    for assembly in plan.assemblies:
         if assembly in hung:
-            title = f"Hang {facts.plan.assemblies[assembly].name}"
+            title = f"Hang {plan.assemblies[assembly].name}"
             yield _assembly_task(facts, "hang", assembly, f"hang/{assembly}", title)
 
 

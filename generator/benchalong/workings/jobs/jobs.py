@@ -10,6 +10,7 @@ from benchalong.ground.marks import Place
 from benchalong.ground.problems import Finding
 from benchalong.plan.model import Plan
 from benchalong.reading.written import PROJECT_FILE
+from benchalong.workings.blanks.blanks import BLANKS
 from benchalong.workings.clashes import CLASHES
 from benchalong.workings.jobs.cutting import cut_tasks, test_tasks
 from benchalong.workings.jobs.done_with import Shop, cant, take_ways
@@ -41,7 +42,7 @@ MAKERS = (
 
 
 def find_jobs(plan: Plan, worked: Worked) -> tuple[Tasks, tuple[Finding, ...]]:
-    facts = Facts(plan, worked[PLACED], worked[WAYS_OUT])
+    facts = Facts(plan, worked[PLACED], worked[WAYS_OUT], worked[BLANKS])
     tasks = {task.id: task for make in MAKERS for task in make(facts)}
     needs = _needs(Index(facts, tasks))
     findings = tuple(_without_circles(plan, needs))
@@ -50,7 +51,8 @@ def find_jobs(plan: Plan, worked: Worked) -> tuple[Tasks, tuple[Finding, ...]]:
     by_id = {task.id: task for task in made}
     cant_be = tuple(cant(Shop(plan), by_id[one], refusals) for one, refusals in undone.items())
     late = fitted_too_late(facts, worked[CLASHES])
-    return Tasks(made, undone), (*findings, *late, *cant_be)
+    final = {name: f"measure-and-fit/{facts.made_final(name)}" for name in plan.fitted}
+    return Tasks(made, undone, final), (*findings, *late, *cant_be)
 
 
 def _needs(index: Index) -> dict[TaskId, dict[TaskId, Need]]:
@@ -108,5 +110,5 @@ JOBS: Working[Tasks] = Working(
     "jobs",
     "Which work is there to do, and what must be done before it?",
     find_jobs,
-    (PLACED, CLASHES, WAYS_OUT),
+    (PLACED, CLASHES, WAYS_OUT, BLANKS),
 )

@@ -217,6 +217,14 @@ class Tasks:
     undone: Mapping[TaskId, tuple[Refusal, ...]] = field(default_factory=dict)
     """Tasks that none of the tools at hand can do, and what each of them says to it."""
 
-    @property
+    final: Mapping[PartId | AssemblyId, TaskId] = field(default_factory=dict)
+    """By part or assembly that is fitted, not just cut: the task that brings it to its final size. A part
+    that only has wood left on gets it where what it stands in is fitted."""
+
+    @cached_property
     def by_id(self) -> Mapping[TaskId, Task]:
         return {task.id: task for task in self.tasks}
+
+    def makes_final(self, name: PartId | AssemblyId) -> Task | None:
+        """None for what is simply cut to its size."""
+        return self.by_id.get(self.final.get(name, ""))

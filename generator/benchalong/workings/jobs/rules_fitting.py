@@ -76,6 +76,12 @@ def hardware(index: Index) -> Found:
                 yield gain.id, Need(first, why, "measured", "should")
             for first in _fits_of(index, gain.marks):
                 yield gain.id, Need(first, "where hardware goes follows from what was fitted", "measured")
+        for hole in (gain for gain in gains if gain.kind == "drill"):
+            for seat in (gain for gain in gains if gain.kind == "cut" and gain.shape == hole.shape):
+                yield (
+                    hole.id,
+                    Need(seat.id, "screw holes are pricked through the leaf in its gain", "hardware"),
+                )
     for hardware_id in facts.plan.hardware:
         own = f"fit-hardware/{hardware_id}"
         if own in index.by_id:
@@ -108,7 +114,10 @@ def _fitting(index: Index, task: Task) -> Found:
             for part in task.parts:
                 for first in index.sized(part):
                     yield task.id, Need(first, "it holds parts that have their size", "hardware")
-    if not joints:
+    hanging = plan.hanging
+    if hanging and hanging.fixings == task.hardware:
+        yield task.id, Need(f"hang/{plan.piece}", "it goes in when the piece is held in its place", "last")
+    elif not joints:
         called = {task.hardware, plan.hardware[task.hardware].name.lower()}
         for cuts in index.cuts.values():
             for cut in cuts:

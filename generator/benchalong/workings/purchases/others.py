@@ -13,6 +13,7 @@ from benchalong.trade.amounts import glue
 from benchalong.trade.waste import waste
 from benchalong.workings.amounts import Amounts
 from benchalong.workings.blanks.model import Blank, Blanks
+from benchalong.workings.glue import Glue
 from benchalong.workings.purchases.model import Sheets, Thing, ThingKind
 
 
@@ -59,11 +60,11 @@ def _cost_of_sheets(price: Price | None, stock: Stock, count: int | None) -> Fra
     return None if number is None else price.amount * number
 
 
-def things_of(plan: Plan, blanks: Blanks, amounts: Amounts) -> Iterator[Thing]:
+def things_of(plan: Plan, blanks: Blanks, amounts: Amounts, joints: Glue) -> Iterator[Thing]:
     yield from _ready_made(plan, blanks)
     for thing in plan.hardware.values():
         yield _counted("hardware", thing.id, thing.name, thing.size, thing.count, thing.price, thing.note)
-    yield from _glue(plan, blanks)
+    yield from _glue(plan, blanks, joints)
     yield from _finishes(plan, amounts)
     if plan.finish:
         for grit in GRITS:
@@ -113,11 +114,11 @@ def _counted(
     return Thing(kind, name, called, size, count, None, price, cost, note)
 
 
-def _glue(plan: Plan, blanks: Blanks) -> Iterator[Thing]:
-    """For the edges of what is glued up; joints come on top."""
+def _glue(plan: Plan, blanks: Blanks, joints: Glue) -> Iterator[Thing]:
+    """For the joints, and for the edges of what is glued up from strips."""
     area = sum((area for blank in blanks.blanks for area in _edges(plan, blank)), Fraction(0))
-    if area:
-        yield Thing("glue", "edges", "Glue for edge joints", "", None, glue(area, plan.rates), None, None)
+    if grams := glue(area, plan.rates) + joints.grams:
+        yield Thing("glue", "glue", "Glue", "", None, grams, None, None)
 
 
 def _edges(plan: Plan, blank: Blank) -> Iterator[Fraction]:
