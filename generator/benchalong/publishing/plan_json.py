@@ -154,6 +154,7 @@ class _Says:
                 "tools": list(plan.shop.tools),
                 "country": plan.shop.country,
                 "session": plan.shop.session,
+                "pace": float(plan.shop.pace),
                 "bench": plan.shop.bench,
                 "sawing": self.rough.sawing(plan.shop.sawing),
             },

@@ -32,6 +32,8 @@ class Kind(Enum):
     MAIL = "a mail address"
     WEB = "a web address, https://…"
     NUMBER = "a number"
+    SESSION = "a length of time, `3 hours`, `90 minutes` or `an evening`"
+    PACE = "a number above zero, `1.5`"
     PERCENT = "a share, `45 %`"
     PERCENTS = "two shares, `30 % to 60 %`"
     TEMPERATURE = "a temperature, `20 C` or `68 F`"
@@ -144,7 +146,13 @@ SHOP = Table(
     (
         Key("tools", Kind.TEXTS, "the machines and tools at hand"),
         Key("country", Kind.TEXT, "where the shop stands, for local codes"),
-        Key("session", Kind.TEXT, "how long a session lasts"),
+        Key("session", Kind.SESSION, "how long a session lasts, `3 hours` or `an evening`"),
+        Key(
+            "pace",
+            Kind.PACE,
+            "how many times as long work takes here as it is reckoned; 1.5 is half as long again, 1 unless "
+            "said",
+        ),
         Key("bench", Kind.TEXT, "the bench there is"),
         Key(
             "made_at",
