@@ -116,14 +116,14 @@ def _stretches(makings: Makings) -> Iterator[Stretch]:
             number in seen,
             tuple(set_to(makings.shows, one) for one in run.setup.settings) if run else (),
             found[0].kind[:1].upper() + found[0].kind[1:],
-            _lines(makings, found),
+            work_in_lines(makings, found),
             marks_in_short(marks, 10),
             tuple(makings.step_link(step) for step in steps),
         )
         seen.add(number)
 
 
-def _lines(makings: Makings, tasks: tuple[Task, ...]) -> tuple[str, ...]:
+def work_in_lines(makings: Makings, tasks: tuple[Task, ...]) -> tuple[str, ...]:
     """The same work on many parts is told once, with their names."""
     kinds = {task.kind for task in tasks}
     if len(tasks) > 1 and len(kinds) == 1 and kinds <= LIKE and not any(task.assembly for task in tasks):

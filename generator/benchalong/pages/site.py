@@ -15,11 +15,13 @@ from benchalong.pages.data import Data, checks_script
 from benchalong.pages.find import find_page, search_script
 from benchalong.pages.joint import joint_page
 from benchalong.pages.makings import Drawn, Makings, Travelled
+from benchalong.pages.marks import marks_page
 from benchalong.pages.paper import paper_page
 from benchalong.pages.part import part_page
 from benchalong.pages.piece import piece_page
 from benchalong.pages.prose import Fills
 from benchalong.pages.questions import questions_page
+from benchalong.pages.sessions import sessions_page
 from benchalong.pages.setup import setup_page, setup_path, setups_of
 from benchalong.pages.setups import setups_page
 from benchalong.pages.shell import Link, Page, Site, Ways
@@ -36,6 +38,8 @@ SINGLE: tuple[tuple[str, str, Callable[[Makings], object]], ...] = (
     ("cut-list.html", "cut-list.html", cut_list_page),
     ("boards.html", "boards.html", boards_page),
     ("setups.html", "setups.html", setups_page),
+    ("sessions.html", "sessions.html", sessions_page),
+    ("marks.html", "marks.html", marks_page),
     ("buy.html", "buy.html", buy_page),
     ("sizes.html", "sizes.html", sizes_page),
     ("wood.html", "wood-page.html", wood_page),
@@ -52,6 +56,8 @@ NAVIGATION = (
     Link("cut-list.html", "Cut list"),
     Link("boards.html", "Boards"),
     Link("setups.html", "Order of work"),
+    Link("sessions.html", "Sessions"),
+    Link("marks.html", "Marks to cut out"),
     Link("buy.html", "What to buy"),
     Link("sizes.html", "Sizes"),
     Link("wood.html", "Wood"),

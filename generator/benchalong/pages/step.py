@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from benchalong.ground.prose import LiveSize, Prose
+from benchalong.pages.glue_ups import GlueUpShown, glue_ups_in
 from benchalong.pages.held import HeldShown, cautions_in_step, held_in_step
 from benchalong.pages.joint import JointLine, joint_line
 from benchalong.pages.joints_of_step import joints_of_step
@@ -87,6 +88,7 @@ class StepShown:
     joints: tuple[JointLine, ...]
     """Those that it makes, tries or closes, as far as can be told."""
     note: Markup
+    glue_ups: tuple[GlueUpShown, ...]
     setups: tuple[Link, ...]
     """Those of the work that it does."""
     pictures: tuple[PictureShown, ...]
@@ -174,6 +176,7 @@ def step_shown(makings: Makings, step: Step, fills: Fills, *, headings: int = 3)
         picture=drawn(makings.drawings.step(step.id)),
         joints=tuple(joint_line(makings, joint) for joint in joints_of_step(makings, step)),
         note=fills.fill(step.note, headings=headings),
+        glue_ups=glue_ups_in(makings, step),
         setups=setups_in_step(makings, step),
         pictures=tuple(PictureShown(pic.file, pic.alt, fills.fill(pic.caption)) for pic in step.pictures),
         checks=checks_shown(fills, step),

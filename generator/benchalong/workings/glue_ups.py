@@ -26,6 +26,8 @@ SPREAD, PLACE, CLAMP, CHECK = 20, 30, 30, 60
 correct."""
 TIME = USUAL_GLUE.assembly[0]
 """Minutes until all must stand in clamps, by the shorter end of what the glue is said to allow."""
+MANY = 8
+"""Clamps: more than one person sets in time."""
 LARGE = Length(1000)
 """A side longer than this is no work for one pair of hands."""
 
@@ -69,6 +71,9 @@ class GlueUp:
     halves: tuple[Fraction, Fraction] | None = None
     """Minutes that each half takes then."""
 
+    needs_help: bool = False
+    """Whether it is too large or too many clamps for one person."""
+
     @property
     def is_in_time(self) -> bool:
         return self.minutes <= self.time
@@ -89,11 +94,15 @@ def rehearse(plan: Plan, worked: Worked) -> tuple[tuple[GlueUp, ...], tuple[Find
 
 def _rehearsed(plan: Plan, task: Task, glue: Glue, sides: Sides | None) -> GlueUp:
     turns = tuple(_in_turn(plan, task))
+    is_whole = task.id.count("/") == 1
     joints = {one.joint for turn in turns for one in turn.makes if one.is_glued}
     clamps = sum(glue.joints[one].clamps for one in joints if one in glue.joints)
     minutes = _minutes(turns, clamps)
-    across = diagonal(sides) if sides else None
-    found = GlueUp(task.id, tuple(_rows(task, turns)), clamps, across, minutes, TIME)
+    across = diagonal(sides) if sides and is_whole else None
+    is_large = sides is not None and max(sides.width, sides.depth, sides.height) > LARGE
+    needs_help = (is_large and is_whole) or clamps >= MANY
+    rows = tuple(_rows(task, turns))
+    found = GlueUp(task.id, rows, clamps, across, minutes, TIME, needs_help=needs_help)
     return found if found.is_in_time else _halved(found, turns)
 
 
