@@ -2,7 +2,7 @@
 
 A case in `planted.txt` begins with `== case: title`, then the example; `in FILE` with pairs of `- a line` and
 `+ what is put instead` (a `-` stands exactly once in the file; `\\n` is a new line); `move OLD -> NEW` gives
-a step another number; `strip does` takes every `does:` out; after `=== expect` every finding: level, code, file
+a step another number; `strip does` takes all `does:` out; after `=== expect` each finding: level, code, file
 and line, then its message. Run this file to fill in what is empty, and read it before it is kept.
 """
 
