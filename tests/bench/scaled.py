@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import shutil
 from pathlib import Path
 
@@ -30,6 +31,7 @@ def write_scaled(folder: Path, pairs: int) -> None:
     shutil.copytree(CUPBOARD, folder, dirs_exist_ok=True)
     file = folder / "project.yaml"
     text = file.read_text(encoding="utf-8").replace("piece: cupboard", "piece: house")
+    text = re.sub(r"\nmatches:\n(?:  .*\n)*", "\n", text)  # it names copies by marks that are others here
     file.write_text(text.replace("\nhardware:", f"{BAYS}{_places(pairs)}\nhardware:", 1), encoding="utf-8")
 
 

@@ -6,8 +6,8 @@ import re
 from pathlib import Path
 
 KINDS = (
-    "buy", "check", "cut-list", "find", "joint", "paper", "part", "piece", "questions", "sizes", "stage",
-    "step", "words",
+    "boards", "buy", "check", "cut-list", "find", "joint", "paper", "part", "piece", "questions", "sizes",
+    "stage", "step", "wood", "words",
 )  # fmt: skip
 KIND = re.compile(r'<html [^>]*data-page="([a-z-]+)"')
 

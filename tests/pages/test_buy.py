@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import csv
 import io
+from fractions import Fraction
 from functools import cache
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from benchalong.drawing.drawings import Drawings
 from benchalong.ground.store import MemoryStore
-from benchalong.pages.buy import BuyPage, buy_page
+from benchalong.pages.buy import BuyPage, buy_page, thing_amount
 from benchalong.pages.cut_list import cut_list_page
 from benchalong.pages.makings import Makings
 from benchalong.pages.part import part_page
@@ -18,6 +19,7 @@ from benchalong.publishing.cut_list_csv import cut_list_csv
 from benchalong.publishing.purchases_csv import purchases_csv
 from benchalong.road import Travelled, travel
 from benchalong.workings.cut_list import CUT_LIST
+from benchalong.workings.purchases.model import Thing
 from benchalong.workings.purchases.purchases import PURCHASES
 
 PROJECT = """
@@ -77,7 +79,7 @@ def test_boards_say_how_much_how_long_and_what_they_measure() -> None:
 
 
 def test_the_card_for_the_yard_begins_with_what_must_match() -> None:
-    said = [text(each) for each in page().yard]
+    said = [text(each.text) for each in page().yard]
     assert said[0].startswith("First front (F1, F2): one long board, so that the grain runs on")
     assert "rings stand upright" in said[1]
     assert "at most 7 %" in said[2]
@@ -90,8 +92,16 @@ def test_the_total_says_what_it_leaves_out() -> None:
     assert page().unpriced == ("Ply", "Hook")
 
 
+def test_glue_and_finish_are_said_in_whole_grams_and_in_litres() -> None:
+    glue = Thing("glue", "edges", "Glue", "", None, Fraction("25.56"), None, None)
+    assert text(thing_amount(glue)) == "about 26 g"
+    oil = Thing("finish", "oil", "Oil", "", None, Fraction("1.314"), None, None)
+    assert text(thing_amount(oil)) == "at most 1.31 litres"
+
+
 def test_every_tick_has_a_key_of_its_own() -> None:
     keys = [line.key for group in page().groups for line in group.lines]
+    keys += [line.key for line in page().yard]
     assert len(set(keys)) == len(keys)
 
 
@@ -109,7 +119,7 @@ def test_the_cut_list_has_spares_test_pieces_and_rough_sizes() -> None:
 
 def test_a_parts_page_says_what_is_cut_out_for_it() -> None:
     (blank,) = part_page(makings(), rack().plan.parts["rail"]).blanks
-    assert text(blank.size) == "37 3/8 in × 2 1/8 in × 4/4"
+    assert text(blank.size) == "37 3/8 in × 2 1/8 in from 4/4"
     assert "too short for jointer and planer" in text(blank.why[0])
 
 

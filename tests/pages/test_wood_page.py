@@ -73,3 +73,12 @@ def test_sources_of_an_authors_own_wood_are_shown_and_what_is_missing_is_said(tm
     assert "No single wood of the table is called unheard of" in said
     assert "The stock names no species" in said
     assert "how it moves, what it weighs, how far it sags can't be said" in said
+
+
+def test_glue_says_what_it_is_reckoned_at() -> None:
+    said = words(cupboard(), "glue")
+    assert (
+        "reckoned at 180 g on a square metre, 33.3 % more that is squeezed out, a clamp every 10 in" in said
+    )
+    assert "Door frame 3.6 g 4 for each of 2" in said
+    assert "not counted: Side, Top or bottom, Shelf, Door panel" in said

@@ -128,8 +128,7 @@ def _attempt(scene: Scene, stops: dict[Axis, list[float]], room: dict[Axis, floa
     lines = {view: linework(scene.part, scene.lines[view], view, strips) for view in scene.wanted.views}
     if scene.triangle is not None:
         for view, kinds in lines.items():
-            others = np.vstack([kinds["visible"], kinds["break"]])
-            kinds["triangle"] = scene.triangle.rows(view, strips, others)
+            kinds["triangle"] = scene.triangle.rows(view, strips, kinds["visible"], kinds["break"])
     boards = {view: _board(view, strips, lines[view]) for view in scene.wanted.views}
     listed = _filled(scene, boards, strips)
     corners, width, height = _composed(scene, boards)
@@ -158,11 +157,13 @@ def _stops(scene: Scene) -> dict[Axis, list[float]]:
 
 
 def _apart(values: list[float]) -> list[float]:
+    """Without those that lie close to another; the first and the last always, or what lies on the part's own
+    border would fall out of the drawing."""
     kept = values[:1]
-    for value in values[1:]:
-        if value > kept[-1] + 0.01:
+    for value in values[1:-1]:
+        if kept[-1] + 0.01 < value < values[-1] - 0.01:
             kept.append(value)
-    return kept
+    return [*kept, *values[-1:]] if len(values) > 1 else kept
 
 
 def chosen_scales(

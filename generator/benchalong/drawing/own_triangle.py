@@ -50,20 +50,31 @@ class OwnTriangle:
         on = f"Triangle on {_the(self.side)} as {first.mark} carries it: {first.carries}."
         return f"{on} {', '.join(['Others: ' + told[0], *told[1:], *more])}."
 
-    def rows(self, view: ViewName, strips: Strips, drawn: Floats) -> Floats:
-        """(n, 4) in px from the view's corner, clear of what is `drawn`; none in a view of another side, or
-        where there is no room."""
+    def rows(self, view: ViewName, strips: Strips, visible: Floats, breaks: Floats) -> Floats:
+        """(n, 4) in px from the view's corner, clear of those lines, and on the same stretch of the side as
+        on the wood; none in a view of another side, or where there is no room."""
         if view != self.side:
             return NOTHING
-        lines, broad, others = self._lines(view, strips), strips[LOOKING[view].right].size, Lines(drawn)
+        lines, broad = self._lines(view, strips), strips[LOOKING[view].right].size
+        others, (low, high) = Lines(np.vstack([visible, breaks])), self._stretch(view, strips, visible)
         width = float(np.ptp(lines[:, :, 0])) / broad
         for share in (share for share in SHARES if share <= width or share == SHARES[-1]):
             narrow = lines * np.array([min(1.0, share / width), 1.0])
-            for centre in _centres(broad):
+            half = float(np.ptp(narrow[:, :, 0])) / 2
+            for centre in (at for at in _centres(broad) if low <= at - half and at + half <= high):
                 moved = narrow + np.array([centre - (narrow[:, :, 0].max() + narrow[:, :, 0].min()) / 2, 0.0])
                 if not others.meet(_around(moved)):
                     return np.asarray(moved.reshape(-1, 4))
         return NOTHING
+
+    def _stretch(self, view: ViewName, strips: Strips, visible: Floats) -> tuple[float, float]:
+        """Between which upright lines it stands on the wood."""
+        right = LOOKING[view].right
+        along = np.array(self.pieces[0].lines)[:, :, AXES.index(right)]
+        here = placed(view, right, float(along.mean()), strips)
+        upright = visible[np.abs(visible[:, 0] - visible[:, 2]) < 0.01, 0]
+        before, after = upright[upright <= here], upright[upright > here]
+        return float(before.max(initial=0.0)), float(after.min(initial=strips[right].size))
 
     def _lines(self, view: ViewName, strips: Strips) -> Floats:
         """(n, 2, 2): right from its own middle at the scale of its breadth, and downwards where it is."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
+from math import ceil
 
 from markupsafe import Markup
 
@@ -13,11 +14,11 @@ from benchalong.ground.money import two_places
 from benchalong.ground.shown import decimal, shown
 from benchalong.pages.makings import Makings
 from benchalong.pages.shell import Shell
-from benchalong.pages.yard import yard_card
+from benchalong.pages.yard import YardLine, yard_card
 from benchalong.plan.model import Price
 from benchalong.trade.boards import PLANED
 from benchalong.trade.waste import Waste
-from benchalong.workings.purchases.model import Lumber, Sheets, Thing
+from benchalong.workings.purchases.model import Lumber, Rack, Sheets, Thing
 from benchalong.workings.purchases.purchases import PURCHASES
 
 STANDINGS = {"common practice": "common practice, no source", "memory": "from memory"}
@@ -67,7 +68,7 @@ class BuyGroup:
 class BuyPage:
     shell: Shell
     groups: tuple[BuyGroup, ...]
-    yard: tuple[Markup, ...]
+    yard: tuple[YardLine, ...]
     """What to see to at the yard, in order."""
     total: str
     """Empty where nothing is priced."""
@@ -138,10 +139,24 @@ def _of_lumber(makings: Makings, line: Lumber) -> Iterator[Markup]:
     yield _waste(line.waste, Markup("{} board feet in rough sizes").format(decimal(line.board_feet, 1)))
     if line.must_match:
         yield Markup("What must match is chosen first")
+    if line.laid_on is not None:
+        yield Markup(
+            'Laid out on clear boards of that size it takes {}: <a href="boards.html">Boards</a>'
+        ).format(line.laid_on)
     if line.on_hand:
-        yield Markup("On the rack already: {} board feet, not taken off here").format(
-            decimal(line.on_hand, 1)
-        )
+        yield _on_rack(line.rack, f"{decimal(line.on_hand, 1)} board feet")
+
+
+ON_RACK: dict[Rack, str] = {
+    "suffices": "all parts can be cut from them",
+    "short": "not enough for all parts",
+    "empty": "none that these parts can be cut from",
+}
+
+
+def _on_rack(rack: Rack, amount: str) -> Markup:
+    said = 'On the rack already: {}; {}. Not taken off here: <a href="boards.html">Boards</a>'
+    return Markup(said).format(amount, ON_RACK[rack])
 
 
 def in_feet(makings: Makings, length: Length) -> Markup:
@@ -196,10 +211,10 @@ def _of_sheets(makings: Makings, line: Sheets) -> Iterator[Markup]:
     elif line.thickness is not None:
         yield Markup("{} thick").format(size(line.thickness))
     yield _waste(line.waste, Markup("{} m² in parts").format(decimal(line.area / 1_000_000, 2)))
+    if line.by == "layout":
+        yield Markup('Counted by where each part lies: <a href="boards.html">Boards</a>')
     if line.on_hand:
-        yield Markup("On the rack already: {}, not taken off here").format(
-            "one piece" if line.on_hand == 1 else f"{line.on_hand} pieces"
-        )
+        yield _on_rack(line.rack, "one piece" if line.on_hand == 1 else f"{line.on_hand} pieces")
 
 
 def _thing(makings: Makings, thing: Thing) -> BuyLine:
@@ -216,7 +231,7 @@ def _thing(makings: Makings, thing: Thing) -> BuyLine:
 
 def thing_amount(thing: Thing) -> Markup:
     if thing.amount is not None and thing.kind == "glue":
-        return Markup("{} g, joints not counted").format(decimal(thing.amount, 0))
+        return Markup("about {} g").format(ceil(thing.amount))
     if thing.amount is not None:
         return Markup("at most {} litres").format(decimal(thing.amount, 2))
     return Markup("how many isn't said") if thing.count is None else Markup(str(thing.count))
@@ -227,9 +242,10 @@ def _counted(makings: Makings) -> Iterator[Markup]:
     if bought.lumber:
         yield Markup(BOARD_FEET)
         yield Markup("Cubic metres are rounded up to a thousandth.")
-    if bought.sheets or bought.lumber:
+    if bought.lumber or any(line.by == "area" for line in bought.sheets):
         yield Markup(
-            "Boards and sheets are counted by area alone. Where parts lie awkwardly it may take one more."
+            "Boards are counted by area, with waste for their grade. Where parts lie awkwardly it may take "
+            "one more. Sheets are counted by where each part lies, unless their own line says otherwise."
         )
     if any(thing.kind == "abrasive" for thing in bought.things):
         yield Markup(ABRASIVES)

@@ -30,7 +30,7 @@ class BlankShown:
     length: Markup
     """Both without their unit."""
     size: Markup
-    """All three with their units, the longest first."""
+    """Length and width with their units, and what board it comes from."""
     why: tuple[Markup, ...]
 
 
@@ -94,7 +94,7 @@ def blanks_of_part(makings: Makings, part: PartId) -> tuple[BlankShown, ...]:
 def _shown(makings: Makings, blank: Blank) -> BlankShown:
     shows = makings.shows
     thick = Markup(blank.called) if blank.called else shows.size(blank.thickness)
-    parts = Markup(" × ").join((shows.size(blank.length), shows.size(blank.width), thick))
+    sizes = Markup("{} × {} from {}").format(shows.size(blank.length), shows.size(blank.width), thick)
     return BlankShown(
         id=blank.id,
         count=blank.count,
@@ -103,7 +103,7 @@ def _shown(makings: Makings, blank: Blank) -> BlankShown:
         thickness=Markup(blank.called) if blank.called else shows.bare(blank.thickness),
         width=shows.bare(blank.width),
         length=shows.bare(blank.length),
-        size=parts,
+        size=sizes,
         why=tuple(reason_words(makings, reason) for reason in blank.why),
     )
 

@@ -110,7 +110,7 @@ class GlueShown:
     whole: str
     """`12.7 g`"""
     lines: tuple[GlueLine, ...]
-    rates: str
+    rates: Markup
     not_counted: tuple[str, ...]
 
 
@@ -270,8 +270,11 @@ def _glue(makings: Makings) -> GlueShown:
     return GlueShown(
         f"{decimal(glue.grams, 1)} g" if glue.grams else "",
         tuple(_glue_line(makings, each) for each in glue.joints.values()),
-        f"{decimal(rates.glue, 0)} g on a square metre, {decimal(100 * rates.squeezed_out, 0)} % more that "
-        f"is squeezed out, a clamp every {makings.shows.text(rates.clamp_spacing)}",
+        Markup("{} g on a square metre, {} % more that is squeezed out, a clamp every {}").format(
+            decimal(rates.glue, 1),
+            decimal(100 * rates.squeezed_out, 1),
+            makings.shows.size(rates.clamp_spacing),
+        ),
         tuple(plan.parts[part].name for part in glue.not_counted),
     )
 

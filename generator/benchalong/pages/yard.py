@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from markupsafe import Markup
 
@@ -27,28 +28,37 @@ MATCHES = {
 }
 
 
-def yard_card(makings: Makings) -> tuple[Markup, ...]:
+@dataclass(frozen=True)
+class YardLine:
+    key: str
+    """What its tick is kept under: what it is about."""
+    text: Markup
+
+
+def yard_card(makings: Makings) -> tuple[YardLine, ...]:
     """In the order in which it is done."""
     return tuple(_card(makings))
 
 
-def _card(makings: Makings) -> Iterator[Markup]:
+def _card(makings: Makings) -> Iterator[YardLine]:
     plan, size = makings.plan, makings.shows.size
     for match in plan.matches.values():
-        yield _match(makings, match)
+        yield YardLine(f"match-{match.id}", _match(makings, match))
     for stock in plan.stock.values():
         if stock.kind == "board":
             yield from _board(makings, stock)
     for line in makings.worked[PURCHASES]().sheets:
         called = Markup(", sold as {},").format(size(line.called)) if line.called is not None else Markup("")
         thick = Markup("; the plan works with {}").format(size(line.thickness)) if line.thickness else ""
-        yield Markup(
+        said = Markup(
             "{}{} is measured with a calliper in four places before a dado or groove is set for it{}."
         ).format(line.name, called, thick)
+        yield YardLine(f"sheet-{line.stock}", said)
     if plan.shop.sawing.car is not None:
-        yield Markup("Nothing longer than {} goes into the car; have the yard crosscut it.").format(
+        said = Markup("Nothing longer than {} goes into the car; have the yard crosscut it.").format(
             size(plan.shop.sawing.car)
         )
+        yield YardLine("car", said)
 
 
 def _match(makings: Makings, match: Match) -> Markup:
@@ -61,14 +71,12 @@ def _match(makings: Makings, match: Match) -> Markup:
     return said + show + note + Markup(".")
 
 
-def _board(makings: Makings, stock: Stock) -> Iterator[Markup]:
+def _board(makings: Makings, stock: Stock) -> Iterator[YardLine]:
     if stock.sawn in END_GRAIN:
-        yield Markup("{}, {}.").format(stock.name, END_GRAIN[stock.sawn])
+        yield YardLine(f"sawn-{stock.id}", Markup("{}, {}.").format(stock.name, END_GRAIN[stock.sawn]))
     damp = stock.moisture if stock.moisture is not None else makings.worked[CLIMATE].made_at
-    yield Markup("{}: at most {} % by the meter, or it rests in the shop until it shows that.").format(
-        stock.name, decimal(damp, 1)
-    )
+    said = Markup("{}: at most {} % by the meter, or it rests in the shop until it shows that.")
+    yield YardLine(f"damp-{stock.id}", said.format(stock.name, decimal(damp, 1)))
     if stock.is_restless:
-        yield Markup(
-            "{} moves when it is cut: split it rough, let the strips rest, and flatten them later."
-        ).format(stock.name)
+        said = Markup("{} moves when it is cut: split it rough, let the strips rest, and flatten them later.")
+        yield YardLine(f"restless-{stock.id}", said.format(stock.name))

@@ -89,7 +89,7 @@ def _rates(rates: written.Rates, sums: Reckoning) -> Rates:
     return Rates(
         glue=usual.glue if rates.glue is None else rates.glue,
         squeezed_out=usual.squeezed_out if rates.squeezed_out is None else rates.squeezed_out / 100,
-        clamp_spacing=every or usual.clamp_spacing,
+        clamp_spacing=every or usual.clamps_every(sums.draft.written.units),
         finish=rates.finish or usual.finish,
         finish_wasted=usual.finish_wasted if rates.wasted is None else rates.wasted / 100,
         lift=rates.lift.kilograms if rates.lift else usual.lift,

@@ -170,6 +170,8 @@ class RoughSays:
             "by": line.by,
             "must_match": list(line.must_match),
             "on_hand_board_feet": float(line.on_hand),
+            "rack": line.rack,
+            "laid_on": line.laid_on,
             "price": price_json(line.price),
             "cost": None if line.cost is None else float(line.cost),
         }
@@ -185,6 +187,7 @@ class RoughSays:
             "count": line.count,
             "by": line.by,
             "on_hand": line.on_hand,
+            "rack": line.rack,
             "price": price_json(line.price),
             "cost": None if line.cost is None else float(line.cost),
         }

@@ -213,7 +213,11 @@ RATES = Table(
         Key("wasted", Kind.PERCENT, "finish left in brush and tin; 10 % unless said"),
         Key("glue", Kind.NUMBER, "grams of glue on a square metre of joint; 180 unless said"),
         Key("squeezed_out", Kind.PERCENT, "glue that comes out of the joint, on top; a third unless said"),
-        Key("clamp_every", Kind.FORMULA, "how far apart clamps stand along a joint; 250 mm unless said"),
+        Key(
+            "clamp_every",
+            Kind.FORMULA,
+            "how far apart clamps stand along a joint; 10 in or 250 mm unless said",
+        ),
         Key("lift", Kind.BURDEN, "what one person lifts alone at most; 25 kg unless said"),
     ),
     where="`rates:` in project.yaml, where the trade's usual ones don't suit",

@@ -11,6 +11,7 @@ from fractions import Fraction
 from math import ceil
 from typing import Final
 
+from benchalong.ground.lengths import INCH
 from benchalong.trade.species import Species
 
 SQUARE_METRE: Final = Fraction(1_000_000)
@@ -30,9 +31,13 @@ class Rates:
     finish_wasted: Fraction = Fraction(1, 10)
     """Finish on top of that, left in brush and tin."""
     clamp_spacing: Fraction = Fraction(250)
-    """Mm between clamps along a joint: 150 to 300."""
+    """Mm between clamps along a joint: 150 to 300 mm, 6 to 12 in."""
     lift: Fraction = Fraction(25)
     """Kilograms one person lifts alone at most; local rules differ."""
+
+    def clamps_every(self, units: str) -> Fraction:
+        """The same in a plan in inches as a whole number of them."""
+        return 10 * INCH if units == "inch" else self.clamp_spacing
 
 
 def glue(joint_area: Fraction, rates: Rates = Rates()) -> Fraction:

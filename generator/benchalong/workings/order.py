@@ -85,9 +85,9 @@ WORKINGS: tuple[Working[Any], ...] = (
     WEIGHTS,
     AMOUNTS,
     GLUE,
-    PURCHASES,
     SAG,
     BOARDS,
+    PURCHASES,
     HELD,
 )
 """Each after those it needs."""

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import HealthCheck, given, settings
 
@@ -23,6 +25,12 @@ def test_any_layout_can_be_sawn(order: Order) -> None:
 @given(orders())
 def test_the_same_order_gives_the_same_layout(order: Order) -> None:
     assert lay_out(order) == lay_out(order)
+
+
+@settings(SLOW, max_examples=20)
+@given(orders())
+def test_it_does_not_matter_in_which_order_pieces_are_told(order: Order) -> None:
+    assert lay_out(replace(order, pieces=order.pieces[::-1])) == lay_out(order)
 
 
 def order(
@@ -112,6 +120,33 @@ def test_a_match_set_stays_together_in_sequence() -> None:
     )
     assert [name for _, name in row] == ["front 2", "front 0", "front 1"]
     assert [x - row[0][0] for x, _ in row] == [0, 32, 64]
+
+
+def test_a_set_side_by_side_comes_from_rows_where_the_crosscut_is_first() -> None:
+    panels = Piece("panel", 40, 18, 2)
+    wanted = order(panels, kerf=2, sets=(MatchSet(("panel", "panel"), Way.ALONG),), first=Way.ACROSS)
+    layout = lay_out(wanted)
+    assert faults(wanted, layout) == []
+    assert sorted(placed.at.y for placed in layout.boards[0].placed) == [0, 20]
+
+
+@pytest.mark.parametrize(("width", "along"), [(20, False), (30, True)])
+def test_a_set_from_one_board_lies_whichever_way_there_is_room(width: int, along: bool) -> None:
+    wanted = order(Piece("strip", 48, width, 2), kerf=2, sets=(MatchSet(("strip", "strip"), None),))
+    layout = lay_out(wanted)
+    assert faults(wanted, layout) == []
+    assert len(layout.boards) == 1
+    assert not along or sorted(placed.at.x for placed in layout.boards[0].placed) == [0, 50]
+
+
+def test_pieces_lie_round_a_knot_with_the_crosscut_first() -> None:
+    """Beside the knot, before it and beyond it: nothing is lost but the strip it lies in."""
+    knot = Board("board", 100, 40, defects=(Rectangle(40, 0, 5, 8),))
+    pieces = (Piece("side", 100, 15, 2), Piece("lip", 38, 8), Piece("rail", 50, 8))
+    wanted = order(*pieces, board=knot, kerf=1, first=Way.ACROSS)
+    layout = lay_out(wanted)
+    assert faults(wanted, layout) == []
+    assert len(layout.boards) == 1
 
 
 def test_what_finds_no_room_is_told() -> None:

@@ -61,14 +61,33 @@ def test_lengths_that_go_into_the_car() -> None:
     assert line.lengths == (6 * FOOT, 8 * FOOT)
 
 
-def test_sheets_are_counted_and_priced() -> None:
-    ply = {
-        "oak": written.Stock(kind="sheet", thickness="1/4 in", sheet=("48 in", "96 in"), price="42 per sheet")
-    }
-    (line,) = bought(stock=ply, parts={"side": part("24", "48", 4)}).sheets
-    assert line.count == 2  # a whole sheet, and an eighth for waste
-    assert line.cost == 84
-    assert line.by == "area"
+PLY = {"oak": written.Stock(kind="sheet", thickness="1/4 in", sheet=("48 in", "96 in"), price="42 per sheet")}
+
+
+@pytest.mark.parametrize(
+    ("width", "length", "sheets"),
+    [
+        ("22", "46", 1),  # two beside two, with the saw's cuts between
+        ("24", "48", 4),  # a half of a sheet each way, but the saw takes its share: one on each
+    ],
+)
+def test_sheets_are_counted_by_where_parts_lie_and_priced(width: str, length: str, sheets: int) -> None:
+    (line,) = bought(stock=PLY, parts={"side": part(width, length, 4)}).sheets
+    assert (line.count, line.by, line.rack) == (sheets, "layout", "empty")
+    assert line.cost == 42 * sheets
+
+
+def test_sheets_on_which_a_part_does_not_fit_are_counted_by_area() -> None:
+    (line,) = bought(stock=PLY, parts={"side": part("50", "60", 1)}).sheets
+    assert (line.count, line.by) == (1, "area")
+
+
+@pytest.mark.parametrize(("boards", "rack"), [(1, "short"), (3, "suffices")])
+def test_the_rack_is_said_to_suffice_or_not(boards: int, rack: str) -> None:
+    there = (written.Board(stock="oak", length="60 in", width="6 in", count=boards),)
+    line = lumber(boards=there, parts={"rail": part("4", "40", 3)})
+    assert line.rack == rack
+    assert line.laid_on is None
 
 
 def test_hardware_is_counted_and_what_has_no_price_is_said() -> None:

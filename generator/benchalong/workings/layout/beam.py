@@ -7,9 +7,9 @@ it in the row, on a new row, or in a new section. Of all fillings with equally m
 are kept, judged by what their pieces are worth for the room they use up (beam search with such a guide on
 guillotine layouts: Libralesso & Fontan 2021). All of a level's placings are weighed at once, in arrays.
 
-Without loss the first piece of a row is its widest and no row is longer than its section's first. With three
-turns, a match set side by side is several rows, and nothing goes beside it. What would lie on a defect moves
-on until it is clear (`dodging`).
+Without loss the first piece of a row is its widest and, on a clear board, no row is longer than its section's
+first. With three turns, a match set side by side is several rows, and nothing goes beside it. What would lie
+on a defect moves on until it is clear (`dodging`).
 """
 
 from __future__ import annotations
@@ -141,11 +141,12 @@ class Beam:
         room = self._boards * self.length - level.x1
         fits = [(SECTION, (length <= (room % self.length)[:, None]) | (room >= self.length)[:, None])]
         if self.turns >= 2:
-            on_row = (length <= (level.x1 - level.x0)[:, None]) & (width <= (self._width - level.y1)[:, None])
+            on_row = (length <= (self._row_end(level) - level.x0)[:, None]) & (
+                width <= (self._width - level.y1)[:, None]
+            )
             fits.append((ROW, on_row))
         if self.turns >= 3:
-            wall = (level.x0 // self.length + 1) * self.length
-            end = np.where(level.y0 == 0, wall, level.x1)
+            end = np.where(level.y0 == 0, self._wall(level), self._row_end(level))
             beside = length <= (end - level.x)[:, None]
             beside &= width <= (level.y1 - level.y0)[:, None]
             fits.append((BESIDE, beside & ~self._is_rows))
@@ -174,9 +175,17 @@ class Beam:
     def _limits(self, level: _Level, placings: Placings) -> tuple[Ints, Ints]:
         """How far each piece may reach along and across."""
         at, put = placings.entry, placings.put
-        may_grow = (put == SECTION) | ((put == BESIDE) & (level.y0[at] == 0))
         far = np.where((put == SECTION) | (put == ROW), self._width, level.y1[at])
-        return np.where(may_grow, self.length, level.x1[at]), far
+        return np.where(put == ON_TOP, level.x[at], self.length), far
+
+    def _wall(self, level: _Level) -> Ints:
+        """Where the section's board ends."""
+        wall: Ints = (level.x0 // self.length + 1) * self.length
+        return wall
+
+    def _row_end(self, level: _Level) -> Ints:
+        """How far rows beyond the first may reach: where there are defects, the longest may lie anywhere."""
+        return self._wall(level) if self._dodging.is_needed else level.x1
 
     def _placed(self, level: _Level, placings: Placings) -> _Level:
         entries, lies, puts = placings.entry, placings.lie, placings.put

@@ -14,6 +14,8 @@ from benchalong.trade.waste import Waste
 
 By: TypeAlias = Literal["area", "layout"]
 """What a number of boards or sheets was found by: their area alone, or where each part lies."""
+Rack: TypeAlias = Literal["empty", "short", "suffices"]
+"""What the boards that are there give: none are, not all that is needed, or all of it."""
 ThingKind: TypeAlias = Literal["turned", "bought", "hardware", "glue", "finish", "abrasive"]
 
 
@@ -55,6 +57,9 @@ class Lumber:
     price: Price | None
     cost: Fraction | None
     """None where no price is said, or one that boards aren't counted by."""
+    rack: Rack = "empty"
+    laid_on: int | None = None
+    """So many clear boards of the usual size in the layout; None where there is none on such."""
 
 
 @dataclass(frozen=True)
@@ -76,6 +81,7 @@ class Sheets:
     """Pieces that are there already; not taken off."""
     price: Price | None
     cost: Fraction | None
+    rack: Rack = "empty"
 
 
 @dataclass(frozen=True)

@@ -13,6 +13,7 @@ from benchalong.trade.amounts import glue
 from benchalong.trade.waste import waste
 from benchalong.workings.amounts import Amounts
 from benchalong.workings.blanks.model import Blank, Blanks
+from benchalong.workings.glue import Glue
 from benchalong.workings.purchases.model import Sheets, Thing, ThingKind
 
 
@@ -41,11 +42,12 @@ def _sheets(plan: Plan, stock: Stock, blanks: Sequence[Blank]) -> Sheets:
         "area",
         sum(board.count for board in plan.boards if board.stock == stock.id),
         stock.price,
-        _cost_of_sheets(stock.price, stock, count),
+        cost_of_sheets(stock.price, stock, count),
     )
 
 
-def _cost_of_sheets(price: Price | None, stock: Stock, count: int | None) -> Fraction | None:
+def cost_of_sheets(price: Price | None, stock: Stock, count: int | None) -> Fraction | None:
+    """None where no price is said, or one that sheets aren't counted by."""
     if price is None or count is None or stock.sheet is None:
         return None
     area = count * stock.sheet[0] * stock.sheet[1]
@@ -59,11 +61,11 @@ def _cost_of_sheets(price: Price | None, stock: Stock, count: int | None) -> Fra
     return None if number is None else price.amount * number
 
 
-def things_of(plan: Plan, blanks: Blanks, amounts: Amounts) -> Iterator[Thing]:
+def things_of(plan: Plan, blanks: Blanks, amounts: Amounts, joints: Glue) -> Iterator[Thing]:
     yield from _ready_made(plan, blanks)
     for thing in plan.hardware.values():
         yield _counted("hardware", thing.id, thing.name, thing.size, thing.count, thing.price, thing.note)
-    yield from _glue(plan, blanks)
+    yield from _glue(plan, blanks, joints)
     yield from _finishes(plan, amounts)
     if plan.finish:
         for grit in GRITS:
@@ -113,11 +115,11 @@ def _counted(
     return Thing(kind, name, called, size, count, None, price, cost, note)
 
 
-def _glue(plan: Plan, blanks: Blanks) -> Iterator[Thing]:
-    """For the edges of what is glued up; joints come on top."""
+def _glue(plan: Plan, blanks: Blanks, joints: Glue) -> Iterator[Thing]:
+    """For the joints, and for the edges of what is glued up from strips."""
     area = sum((area for blank in blanks.blanks for area in _edges(plan, blank)), Fraction(0))
-    if area:
-        yield Thing("glue", "edges", "Glue for edge joints", "", None, glue(area, plan.rates), None, None)
+    if grams := glue(area, plan.rates) + joints.grams:
+        yield Thing("glue", "glue", "Glue", "", None, grams, None, None)
 
 
 def _edges(plan: Plan, blank: Blank) -> Iterator[Fraction]:

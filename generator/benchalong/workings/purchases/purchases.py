@@ -10,9 +10,12 @@ from benchalong.plan.model import Plan
 from benchalong.workings.amounts import AMOUNTS
 from benchalong.workings.blanks.blanks import BLANKS
 from benchalong.workings.blanks.reckoning import Reckoned
+from benchalong.workings.boards.boards import BOARDS
+from benchalong.workings.glue import GLUE
 from benchalong.workings.purchases.lumber import lumber_of
 from benchalong.workings.purchases.model import Purchases
 from benchalong.workings.purchases.others import sheets_of, things_of
+from benchalong.workings.purchases.rack import laid_lumber, laid_sheets
 from benchalong.workings.working import Worked, Working
 
 
@@ -20,11 +23,11 @@ def list_purchases(plan: Plan, worked: Worked) -> tuple[Callable[[], Purchases],
     """Worked out when first asked for, as amounts are."""
 
     def work() -> Purchases:
-        blanks, amounts = worked[BLANKS], worked[AMOUNTS]()
+        blanks, boards, amounts, glue = worked[BLANKS], worked[BOARDS](), worked[AMOUNTS](), worked[GLUE]()
         return Purchases(
-            tuple(lumber_of(Reckoned(plan), blanks)),
-            tuple(sheets_of(plan, blanks)),
-            tuple(things_of(plan, blanks, amounts)),
+            tuple(laid_lumber(lumber_of(Reckoned(plan), blanks), boards)),
+            tuple(laid_sheets(plan, sheets_of(plan, blanks), boards)),
+            tuple(things_of(plan, blanks, amounts, glue)),
             plan.currency,
         )
 
@@ -35,5 +38,5 @@ PURCHASES: Working[Callable[[], Purchases]] = Working(
     "purchases",
     "What has to be bought, how much of it, and what does it cost?",
     list_purchases,
-    (BLANKS, AMOUNTS),
+    (BLANKS, BOARDS, AMOUNTS, GLUE),
 )
