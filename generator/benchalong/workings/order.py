@@ -38,6 +38,7 @@ from benchalong.workings.sag import SAG
 from benchalong.workings.sessions.sessions import SESSIONS
 from benchalong.workings.solids import SOLIDS
 from benchalong.workings.step_check.done_in import DONE_IN
+from benchalong.workings.step_check.step_check import STEP_CHECK
 from benchalong.workings.swollen import SWOLLEN
 from benchalong.workings.touched import TOUCHED
 from benchalong.workings.touching import TOUCHING_CHECK
@@ -69,6 +70,7 @@ WORKINGS: tuple[Working[Any], ...] = (
     JOBS,
     DONE_IN,
     ORDER,
+    STEP_CHECK,
     HARDWARE,
     MOVING,
     PLACING_CHECK,
