@@ -15,6 +15,7 @@ from benchalong.pages.makings import Makings, drawn, duration
 from benchalong.pages.part import PartLine, part_line
 from benchalong.pages.prose import Fills
 from benchalong.pages.questions import Thread, threads_of
+from benchalong.pages.setups import cautions_of_work, setups_in_step
 from benchalong.pages.shell import Link, Shell
 from benchalong.plan.model import Job, Plan, Step, StepId
 
@@ -86,6 +87,8 @@ class StepShown:
     joints: tuple[JointLine, ...]
     """Those that it makes, tries or closes, as far as can be told."""
     note: Markup
+    setups: tuple[Link, ...]
+    """Those of the work that it does."""
     pictures: tuple[PictureShown, ...]
     checks: tuple[CheckLine, ...]
     amiss: tuple[AmissLine, ...]
@@ -154,6 +157,7 @@ def step_shown(makings: Makings, step: Step, fills: Fills, *, headings: int = 3)
         cautions=(
             *(fills.fill(caution) for caution in step.cautions),
             *cautions_in_step(makings, step),
+            *cautions_of_work(makings, step),
         ),
         jobs=tuple(_job(plan, job) for job in step.does),
         minutes=duration(step.minutes),
@@ -170,6 +174,7 @@ def step_shown(makings: Makings, step: Step, fills: Fills, *, headings: int = 3)
         picture=drawn(makings.drawings.step(step.id)),
         joints=tuple(joint_line(makings, joint) for joint in joints_of_step(makings, step)),
         note=fills.fill(step.note, headings=headings),
+        setups=setups_in_step(makings, step),
         pictures=tuple(PictureShown(pic.file, pic.alt, fills.fill(pic.caption)) for pic in step.pictures),
         checks=checks_shown(fills, step),
         amiss=tuple(AmissLine(*map(fills.fill, (line.sign, line.cause, line.cure))) for line in step.amiss),

@@ -36,6 +36,7 @@ from benchalong.workings.purchases.purchases import PURCHASES
 from benchalong.workings.sag import SAG
 from benchalong.workings.solids import SOLIDS
 from benchalong.workings.step_check.done_in import DONE_IN
+from benchalong.workings.step_check.step_check import STEP_CHECK
 from benchalong.workings.swollen import SWOLLEN
 from benchalong.workings.touched import TOUCHED
 from benchalong.workings.touching import TOUCHING_CHECK
@@ -67,6 +68,7 @@ WORKINGS: tuple[Working[Any], ...] = (
     JOBS,
     DONE_IN,
     ORDER,
+    STEP_CHECK,
     HARDWARE,
     MOVING,
     PLACING_CHECK,
