@@ -17,7 +17,7 @@ from benchalong.pages.prose import Fills
 from benchalong.pages.questions import Thread, threads_of
 from benchalong.pages.setups import cautions_of_work, setups_in_step
 from benchalong.pages.shell import Link, Shell
-from benchalong.plan.model import Job, Plan, Step, StepId
+from benchalong.plan.model import DoneTo, Job, Plan, Step, StepId
 
 HANDS = {1: "One person", 2: "Two people", 3: "Three people"}
 
@@ -188,9 +188,21 @@ def checks_shown(fills: Fills, step: Step) -> tuple[CheckLine, ...]:
 
 
 def _job(plan: Plan, job: Job) -> JobLine:
-    names = [plan.assemblies[of].name for of in job.assemblies] + [plan.parts[of].name for of in job.parts]
-    names += [plan.hardware[of].name for of in job.hardware]
+    whole = [to for to in job.to if not (to.joints or to.cuts)]
+    names = [plan.assemblies[of].name for to in whole for of in to.assemblies]
+    names += [plan.parts[of].name for to in whole for of in to.parts]
+    names += [plan.hardware[of].name for to in whole for of in to.hardware]
+    names += [_narrowed(plan, to) for to in job.to if to not in whole]
     return JobLine(job.kind[:1].upper() + job.kind[1:], tuple(names))
+
+
+def _narrowed(plan: Plan, to: DoneTo) -> str:
+    """What is cut, and in brackets what narrows it: `Side (shelf dado)`, `door frame (tongue)`."""
+    parts, joints = [plan.parts[of].name for of in to.parts], [plan.joints[of].name for of in to.joints]
+    head, rest = (parts, [*joints, *to.cuts]) if parts else (joints, list(to.cuts))
+    if not head:
+        return ", ".join(to.cuts)
+    return f"{', '.join(head)} ({', '.join(rest)})" if rest else ", ".join(head)
 
 
 def _hand_over(makings: Makings) -> HandOverShown:

@@ -740,7 +740,12 @@ STEP = Table(
         Key("stage", Kind.NAME, "the stage it belongs to", required=True),
         Key("title", Kind.PROSE, "what is done", required=True),
         Key("why", Kind.PROSE, "why it is done"),
-        Key("does", Kind.JOBS, "the jobs: `mill: [door_stile, door_rail]`"),
+        Key(
+            "does",
+            Kind.JOBS,
+            "the jobs: `mill: [door_stile, door_rail]`; also a joint, a pattern (`door_*`), or words that "
+            "narrow each other (`cut: frame tongue`, `cut: side shelf_dado`)",
+        ),
         Key("parts", Kind.NAMES, "parts it touches besides"),
         Key("tools", Kind.TEXTS, "tools it takes"),
         Key("jigs", Kind.NAMES, "jigs it takes"),
