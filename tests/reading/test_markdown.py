@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import time
+from html import escape
 
 import pytest
 from bs4 import BeautifulSoup
@@ -19,11 +20,12 @@ PATH = ("note.md", "note")
 
 
 def render(text: str, *, one: bool = False) -> tuple[str, list[str]]:
-    """The HTML with each hole as `{kind: text}`, and what was complained about."""
+    """The HTML with each hole as `{kind: text}`, and what was complained about. What stands in a hole is no
+    HTML: the plan reads it as a formula or a name, and refuses what is neither."""
     tally = Tally(pictures=frozenset({"pictures/rail.png", "pictures/glue up.jpg"}))
     tally.sources["note.md"] = Source(text)
     prose: WrittenProse = one_line(text, PATH, tally) if one else markdown(text, PATH, tally)[0]
-    shown = [f"{{{piece.kind}: {piece.text}}}" if isinstance(piece, Hole) else piece for piece in prose]
+    shown = [f"{{{p.kind}: {escape(p.text, quote=False)}}}" if isinstance(p, Hole) else p for p in prose]
     return "".join(shown).strip(), [problem.message for problem in tally.problems]
 
 
