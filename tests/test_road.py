@@ -55,7 +55,7 @@ def test_a_folder_becomes_a_plan_worked_out(tmp_path: Path) -> None:
     assert extent is not None
     assert (extent.piece.width, extent.piece.depth) == (12 * INCH, 6 * INCH)
     assert [row.part for group in travelled.worked[CUT_LIST].groups for row in group.rows] == ["lid"]
-    assert travelled.worked.findings == ()
+    assert [finding.code for finding in travelled.worked.findings] == ["steps-say-no-work"]
 
 
 def test_problems_of_reading_and_of_the_plan_come_together_in_the_order_of_lines(tmp_path: Path) -> None:

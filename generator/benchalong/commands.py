@@ -144,6 +144,35 @@ def publish(
     return _published(published, travelled, as_json=as_json)
 
 
+@benchalong.command()
+@PROJECT
+@JSON
+def outline(project: Path, as_json: bool) -> int:
+    """Draft stages and step notes for the work in PROJECT that no step does.
+
+    What is written stays as it is.
+    """
+    from benchalong.command_line.outlining import outline as draft
+    from benchalong.publishing.store import FolderStore, cache_folder
+    from benchalong.road import travel
+
+    folder = _project(project)
+    made = draft(folder, travel(folder, FolderStore(cache_folder())))
+    if as_json:
+        moves = [{"file": file, "before": before} for file, before in made.moves]
+        say_json({"wrote": list(made.files), "stages": list(made.stages), "belongs_before": moves})
+        return DONE
+    for file in made.files:
+        say(file)
+    for file, before in made.moves:
+        say(f"no number was free: {file} belongs before {before}; rename it when you have made room")
+    if made.stages:
+        say(f"added to {PROJECT_FILE}: stages {', '.join(made.stages)}")
+    drafted = f"drafted {counted(len(made.files), 'step')}; read them before you build by them"
+    say(drafted if made.files else "nothing to draft: every piece of work is in a step")
+    return DONE
+
+
 @benchalong.command("open")
 @PROJECT
 @click.option(

@@ -6,8 +6,8 @@ import re
 from pathlib import Path
 
 KINDS = (
-    "boards", "buy", "check", "cut-list", "find", "joint", "paper", "part", "piece", "questions", "sizes",
-    "stage", "step", "wood", "words",
+    "boards", "buy", "check", "cut-list", "find", "joint", "marks", "paper", "part", "piece",
+    "questions", "sessions", "setup", "setups", "sizes", "stage", "step", "wood", "words",
 )  # fmt: skip
 KIND = re.compile(r'<html [^>]*data-page="([a-z-]+)"')
 

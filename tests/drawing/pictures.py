@@ -9,8 +9,9 @@ from pathlib import Path
 from benchalong.drawing.drawings import Drawings
 from benchalong.drawing.picture import Picture
 from benchalong.ground.store import MemoryStore
-from benchalong.plan.model import Plan
 from benchalong.road import Travelled, travel
+from benchalong.workings.boards.boards import BOARDS
+from benchalong.workings.floating import FLOATING
 
 
 def travel_text(text: str) -> Travelled:
@@ -23,12 +24,12 @@ def travel_text(text: str) -> Travelled:
 
 def all_pictures(travelled: Travelled) -> dict[str, Picture]:
     """By a name that says what it is of."""
-    plan = travelled.plan
-    drawings = Drawings(plan, travelled.worked, MemoryStore())
-    return {name: picture for name, picture in _each(plan, drawings) if picture is not None}
+    drawings = Drawings(travelled.plan, travelled.worked, MemoryStore())
+    return {name: picture for name, picture in _each(travelled, drawings) if picture is not None}
 
 
-def _each(plan: Plan, drawings: Drawings) -> Iterator[tuple[str, Picture | None]]:
+def _each(travelled: Travelled, drawings: Drawings) -> Iterator[tuple[str, Picture | None]]:
+    plan, worked = travelled.plan, travelled.worked
     for shape in plan.shapes:
         yield f"part {shape}", drawings.part(shape)
         yield f"small {shape}", drawings.small(shape)
@@ -39,3 +40,10 @@ def _each(plan: Plan, drawings: Drawings) -> Iterator[tuple[str, Picture | None]
         yield f"step {step}", drawings.step(step)
     for joint in plan.joints:
         yield f"section {joint}", drawings.section(joint)
+    for part in plan.parts:
+        yield f"year {part}", drawings.year(part)
+    for panel in worked[FLOATING]:
+        yield f"in grooves {panel.part}", drawings.in_grooves(panel.joint, panel.part)
+    for group in worked[BOARDS]().groups:
+        for board in (*group.boards, *group.more):
+            yield f"sawn {group.id} {board.number}", drawings.sawn(group.id, board.number)

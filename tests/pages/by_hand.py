@@ -43,6 +43,7 @@ from benchalong.plan.model import (
 )
 from benchalong.plan.model import Picture as Shot
 from benchalong.plan.quantity import Quantity
+from benchalong.trade.ways.model import Way, Work
 from benchalong.workings.order import WORKINGS
 from benchalong.workings.working import Worked, work_all
 
@@ -271,6 +272,9 @@ class Drawn:
 
     def section(self, joint: str) -> Picture:
         return self._draw(f"The joint {joint} sawn through")
+
+    def setup(self, work: Work, way: Way) -> Picture:
+        return self._draw(f"The {way.tool} set for a {work.family}")
 
 
 @dataclass(frozen=True)

@@ -59,8 +59,9 @@ def words(element: Tag | NavigableString | None) -> str:
 
 
 def test_every_kind_of_page_is_there() -> None:
-    assert set(site("bench")) == {
+    assert {path for path in site("bench") if not path.startswith("setups/")} == {
         "index.html", "cut-list.html", "buy.html", "boards.html", "sizes.html", "wood.html", "check.html",
+        "setups.html", "sessions.html", "marks.html",
         "questions.html", "words.html", "find.html", "paper.html",
         "stages/wood.html", "stages/fit.html",
         "steps/mill-all.html", "steps/cut-dado.html", "steps/fit-shelf.html",

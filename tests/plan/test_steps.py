@@ -129,6 +129,23 @@ def test_jobs_are_led_to_what_they_are_done_to() -> None:
     assert (made.hardware, made.jigs) == (("hinge",), ("fence",))
 
 
+@pytest.mark.parametrize(
+    ("typed", "means"),
+    [
+        ("rail", DoneTo(parts=("rail",))),
+        ("*i*", DoneTo(parts=("rail", "lid"))),
+        ("d*r", DoneTo(assemblies=("door",))),
+        ("hin*", DoneTo(hardware=("hinge",))),
+        ("rail groove", DoneTo(parts=("rail",), cuts=("groove",))),
+        ("groove", DoneTo(cuts=("groove",))),
+    ],
+)
+def test_words_of_a_job_are_names_patterns_and_kinds_of_cut(typed: str, means: DoneTo) -> None:
+    (job,) = plan_of(with_step(does=(written.Does("cut", (typed,)),))).steps["cut"].does
+    assert job.to == (means,)
+    assert job.parts == means.parts
+
+
 def test_a_step_touches_what_it_does_names_and_lists_each_once() -> None:
     made = plan_of(
         with_step(

@@ -14,6 +14,7 @@ from benchalong.pages.prose import PAPER, Fills
 from benchalong.pages.shell import Link
 from benchalong.pages.shown import Shows
 from benchalong.plan.model import AssemblyId, Joint, Part, PartId, Plan, Shape, Step, StepId
+from benchalong.trade.ways.model import Way, Work
 from benchalong.workings.working import Worked
 
 T = TypeVar("T")
@@ -46,6 +47,7 @@ class Drawn(Protocol):
     def apart(self, assembly: AssemblyId) -> Picture | None: ...
     def piece_apart(self) -> Picture | None: ...
     def section(self, joint: str) -> Picture | None: ...
+    def setup(self, work: Work, way: Way) -> Picture | None: ...
 
 
 class Makings:

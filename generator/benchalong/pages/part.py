@@ -14,6 +14,7 @@ from benchalong.pages.findings import FindingLine, found_about_part
 from benchalong.pages.fitted import FittedShown, fitted_shown
 from benchalong.pages.makings import Makings, drawn, marks_in_short
 from benchalong.pages.rough import BlankShown, blanks_of_part
+from benchalong.pages.setups import setups_of_part
 from benchalong.pages.shell import Link, Shell
 from benchalong.pages.stock import stock_words
 from benchalong.pages.triangles import triangles_on
@@ -117,6 +118,8 @@ class PartPage:
     """The steps that touch it, in the order of work."""
     boards: tuple[Link, ...]
     """What it is cut from."""
+    setups: tuple[Link, ...]
+    """The setups it goes over, in the order of work."""
     weight: Markup
     """Of one copy; empty when it isn't known."""
     moves: MovesShown | None
@@ -187,6 +190,7 @@ def _page(makings: Makings, part: Part) -> PartPage:
         findings=found_about_part(makings, part.id),
         is_rounded=any(size.rounding for size in (*sizes, *_sizes_of_cuts(shapes))),
         steps=tuple(makings.step_link(step) for step in makings.worked[TOUCHED].steps.get(part.id, ())),
+        setups=setups_of_part(makings, part.id),
         boards=boards_of(makings, part.id),
         weight=part_weight(makings, part.id),
         moves=moves_shown(makings, part.id),

@@ -44,7 +44,8 @@ def _item(root: str, link: Link) -> str:
 class Shell:
     kind: str
     """piece, stage, step, part, joint, check, cut-list, buy, boards, sizes, wood, questions, words, find,
-    paper; also `data-page`."""
+    paper, setups, setup, sessions,
+    marks; also `data-page`."""
     path: str
     """From the site's root: `steps/mill-all.html`."""
     title: str

@@ -48,11 +48,11 @@ class Shows:
     def hole(self, length: Length) -> Markup:
         """What a drill or a calliper is set by: in 64ths of an inch, or tenths of a millimetre."""
         texts = (shown(length, system, DRILLS).text for system in ("inch", "millimetre"))
-        return _either(*texts)
+        return either(*texts)
 
     def weight(self, kilograms: Fraction) -> Markup:
         """`16.6 kg` or `36.5 lb`, as the page's system asks; both stand there, and one is seen."""
-        return _either(weight_text(kilograms, "inch"), weight_text(kilograms, "millimetre"))
+        return either(weight_text(kilograms, "inch"), weight_text(kilograms, "millimetre"))
 
     def text(self, length: Length) -> str:
         """The same as plain text."""
@@ -80,7 +80,7 @@ class Shows:
         return found
 
 
-def _either(inch: str, millimetre: str) -> Markup:
+def either(inch: str, millimetre: str) -> Markup:
     return Markup('<span class="only-inch">{}</span><span class="only-millimetre">{}</span>').format(
         inch, millimetre
     )

@@ -15,11 +15,15 @@ from benchalong.pages.data import Data, checks_script
 from benchalong.pages.find import find_page, search_script
 from benchalong.pages.joint import joint_page
 from benchalong.pages.makings import Drawn, Makings, Travelled
+from benchalong.pages.marks import marks_page
 from benchalong.pages.paper import paper_page
 from benchalong.pages.part import part_page
 from benchalong.pages.piece import piece_page
 from benchalong.pages.prose import Fills
 from benchalong.pages.questions import questions_page
+from benchalong.pages.sessions import sessions_page
+from benchalong.pages.setup import setup_page, setup_path, setups_of
+from benchalong.pages.setups import setups_page
 from benchalong.pages.shell import Link, Page, Site, Ways
 from benchalong.pages.shown import Shows
 from benchalong.pages.sizes import sizes_page
@@ -33,6 +37,9 @@ SINGLE: tuple[tuple[str, str, Callable[[Makings], object]], ...] = (
     ("index.html", "piece.html", piece_page),
     ("cut-list.html", "cut-list.html", cut_list_page),
     ("boards.html", "boards.html", boards_page),
+    ("setups.html", "setups.html", setups_page),
+    ("sessions.html", "sessions.html", sessions_page),
+    ("marks.html", "marks.html", marks_page),
     ("buy.html", "buy.html", buy_page),
     ("sizes.html", "sizes.html", sizes_page),
     ("wood.html", "wood-page.html", wood_page),
@@ -48,6 +55,9 @@ NAVIGATION = (
     Link("index.html", "The piece"),
     Link("cut-list.html", "Cut list"),
     Link("boards.html", "Boards"),
+    Link("setups.html", "Order of work"),
+    Link("sessions.html", "Sessions"),
+    Link("marks.html", "Marks to cut out"),
     Link("buy.html", "What to buy"),
     Link("sizes.html", "Sizes"),
     Link("wood.html", "Wood"),
@@ -74,6 +84,8 @@ def all_pages(travelled: Travelled, drawings: Drawn) -> tuple[Page, ...]:
     ]
     joints = plan.joints.values()
     pages += [_inner(f"joints/{each.id}.html", "joint.html", joint_page, makings, each) for each in joints]
+    setups = setups_of(makings)
+    pages += [_inner(setup_path(each), "setup.html", setup_page, makings, each) for each in setups]
     pages += [
         _data("data/checks.js", checks_script, makings),
         _data("data/search.js", search_script, makings),

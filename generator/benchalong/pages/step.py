@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from benchalong.ground.prose import LiveSize, Prose
+from benchalong.pages.glue_ups import GlueUpShown, glue_ups_in
 from benchalong.pages.held import HeldShown, cautions_in_step, held_in_step
 from benchalong.pages.joint import JointLine, joint_line
 from benchalong.pages.joints_of_step import joints_of_step
@@ -15,8 +16,9 @@ from benchalong.pages.makings import Makings, drawn, duration
 from benchalong.pages.part import PartLine, part_line
 from benchalong.pages.prose import Fills
 from benchalong.pages.questions import Thread, threads_of
+from benchalong.pages.setups import cautions_of_work, setups_in_step
 from benchalong.pages.shell import Link, Shell
-from benchalong.plan.model import Job, Plan, Step, StepId
+from benchalong.plan.model import DoneTo, Job, Plan, Step, StepId
 
 HANDS = {1: "One person", 2: "Two people", 3: "Three people"}
 
@@ -86,6 +88,9 @@ class StepShown:
     joints: tuple[JointLine, ...]
     """Those that it makes, tries or closes, as far as can be told."""
     note: Markup
+    glue_ups: tuple[GlueUpShown, ...]
+    setups: tuple[Link, ...]
+    """Those of the work that it does."""
     pictures: tuple[PictureShown, ...]
     checks: tuple[CheckLine, ...]
     amiss: tuple[AmissLine, ...]
@@ -154,6 +159,7 @@ def step_shown(makings: Makings, step: Step, fills: Fills, *, headings: int = 3)
         cautions=(
             *(fills.fill(caution) for caution in step.cautions),
             *cautions_in_step(makings, step),
+            *cautions_of_work(makings, step),
         ),
         jobs=tuple(_job(plan, job) for job in step.does),
         minutes=duration(step.minutes),
@@ -170,6 +176,8 @@ def step_shown(makings: Makings, step: Step, fills: Fills, *, headings: int = 3)
         picture=drawn(makings.drawings.step(step.id)),
         joints=tuple(joint_line(makings, joint) for joint in joints_of_step(makings, step)),
         note=fills.fill(step.note, headings=headings),
+        glue_ups=glue_ups_in(makings, step),
+        setups=setups_in_step(makings, step),
         pictures=tuple(PictureShown(pic.file, pic.alt, fills.fill(pic.caption)) for pic in step.pictures),
         checks=checks_shown(fills, step),
         amiss=tuple(AmissLine(*map(fills.fill, (line.sign, line.cause, line.cure))) for line in step.amiss),
@@ -183,9 +191,21 @@ def checks_shown(fills: Fills, step: Step) -> tuple[CheckLine, ...]:
 
 
 def _job(plan: Plan, job: Job) -> JobLine:
-    names = [plan.assemblies[of].name for of in job.assemblies] + [plan.parts[of].name for of in job.parts]
-    names += [plan.hardware[of].name for of in job.hardware]
+    whole = [to for to in job.to if not (to.joints or to.cuts)]
+    names = [plan.assemblies[of].name for to in whole for of in to.assemblies]
+    names += [plan.parts[of].name for to in whole for of in to.parts]
+    names += [plan.hardware[of].name for to in whole for of in to.hardware]
+    names += [_narrowed(plan, to) for to in job.to if to not in whole]
     return JobLine(job.kind[:1].upper() + job.kind[1:], tuple(names))
+
+
+def _narrowed(plan: Plan, to: DoneTo) -> str:
+    """What is cut, and in brackets what narrows it: `Side (shelf dado)`, `door frame (tongue)`."""
+    parts, joints = [plan.parts[of].name for of in to.parts], [plan.joints[of].name for of in to.joints]
+    head, rest = (parts, [*joints, *to.cuts]) if parts else (joints, list(to.cuts))
+    if not head:
+        return ", ".join(to.cuts)
+    return f"{', '.join(head)} ({', '.join(rest)})" if rest else ", ".join(head)
 
 
 def _hand_over(makings: Makings) -> HandOverShown:

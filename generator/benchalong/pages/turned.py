@@ -25,7 +25,7 @@ def turned_words(makings: Makings, shape: Shape) -> tuple[str, ...]:
     by_way: dict[str, list[str]] = {}
     for copy in makings.plan.copies:
         if copy.shape == shape.id and copy.mark in shape.turned:
-            how = HOW[_turned_round(_written(makings)[copy.mark], copy.turn)]
+            how = HOW[_turned_round(written_turns(makings)[copy.mark], copy.turn)]
             by_way.setdefault(how, []).append(copy.mark)
     return tuple(_sentence(marks, how) for how, marks in by_way.items())
 
@@ -35,7 +35,7 @@ def _sentence(marks: list[str], how: str) -> str:
     return f"{listed(marks)} {'is' if is_one else 'are'} the same {'piece' if is_one else 'pieces'}, {how}."
 
 
-def _written(makings: Makings) -> Mapping[str, Turn]:
+def written_turns(makings: Makings) -> Mapping[str, Turn]:
     """How each copy lies by what the plan says of its place, by its mark."""
     return makings.once("written turns", "", lambda: _walked(makings))
 

@@ -569,6 +569,8 @@ class Shop:
     tools: tuple[str, ...] = ()
     country: str = ""
     session: str = ""
+    pace: Fraction = Fraction(1)
+    """How many times as long work takes here as it is reckoned."""
     bench: str = ""
     air: Air = Air()
     sawing: Sawing = field(default_factory=usual_sawing)

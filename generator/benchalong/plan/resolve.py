@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from fractions import Fraction
 from functools import reduce
 from typing import Literal, TypeAlias, cast
 
@@ -141,7 +142,15 @@ def _plan(draft: Draft) -> model.Plan:
 
 
 def _shop(shop: written.Shop, draft: Draft) -> model.Shop:
-    return model.Shop(shop.tools, shop.country, shop.session, shop.bench, draft.shop_air, draft.sawing)
+    return model.Shop(
+        shop.tools,
+        shop.country,
+        shop.session,
+        shop.pace or Fraction(1),
+        shop.bench,
+        draft.shop_air,
+        draft.sawing,
+    )
 
 
 def _look(look: written.Look) -> model.Look:

@@ -42,6 +42,7 @@ from benchalong.publishing.held_json import held_json
 from benchalong.publishing.jobs_json import order_json, setups_json, task_json
 from benchalong.publishing.plain import Json, Plain, finding_json
 from benchalong.publishing.rough_json import RoughSays, price_json
+from benchalong.publishing.sessions_json import glue_up_json, sessions_json
 from benchalong.publishing.wood_json import glue_json, movement_json
 from benchalong.workings.amounts import AMOUNTS
 from benchalong.workings.blanks.blanks import BLANKS
@@ -49,12 +50,14 @@ from benchalong.workings.boards.boards import BOARDS
 from benchalong.workings.cut_list import CUT_LIST, CutList
 from benchalong.workings.extent import EXTENT, Extent, Sides
 from benchalong.workings.glue import GLUE
+from benchalong.workings.glue_ups import GLUE_UPS
 from benchalong.workings.holding.held import HELD
 from benchalong.workings.jobs.jobs import JOBS
 from benchalong.workings.meetings import MEETINGS, JointFit
 from benchalong.workings.order import WORKINGS
 from benchalong.workings.purchases.purchases import PURCHASES
 from benchalong.workings.sag import SAG, Sag
+from benchalong.workings.sessions.sessions import SESSIONS
 from benchalong.workings.triangles import TRIANGLES, Triangle
 from benchalong.workings.weights import WEIGHTS
 from benchalong.workings.work_order.work_order import ORDER
@@ -116,6 +119,8 @@ def plan_data(plan: Plan, worked: Worked, marks: Marks, *, edition: str) -> Json
         "jobs": [task_json(task, says.plain) for task in worked[JOBS].tasks],
         "setups": setups_json(worked[JOBS], says.plain),
         "order": order_json(worked[ORDER]()),
+        "sessions": sessions_json(worked[SESSIONS]()),
+        "glue_ups": [glue_up_json(each, says.plain) for each in worked[GLUE_UPS]],
         "loads": [says.load(part, sag) for part, sag in worked[SAG].items()],
         "held": held_json(plan, worked[HELD]),
         "findings": [finding_json(finding, marks, says.plain) for finding in worked.findings],
@@ -154,6 +159,7 @@ class _Says:
                 "tools": list(plan.shop.tools),
                 "country": plan.shop.country,
                 "session": plan.shop.session,
+                "pace": float(plan.shop.pace),
                 "bench": plan.shop.bench,
                 "sawing": self.rough.sawing(plan.shop.sawing),
             },

@@ -32,6 +32,8 @@ class Kind(Enum):
     MAIL = "a mail address"
     WEB = "a web address, https://…"
     NUMBER = "a number"
+    SESSION = "a length of time, `3 hours`, `90 minutes` or `an evening`"
+    PACE = "a number above zero, `1.5`"
     PERCENT = "a share, `45 %`"
     PERCENTS = "two shares, `30 % to 60 %`"
     TEMPERATURE = "a temperature, `20 C` or `68 F`"
@@ -144,7 +146,13 @@ SHOP = Table(
     (
         Key("tools", Kind.TEXTS, "the machines and tools at hand"),
         Key("country", Kind.TEXT, "where the shop stands, for local codes"),
-        Key("session", Kind.TEXT, "how long a session lasts"),
+        Key("session", Kind.SESSION, "how long a session lasts, `3 hours` or `an evening`"),
+        Key(
+            "pace",
+            Kind.PACE,
+            "how many times as long work takes here as it is reckoned; 1.5 is half as long again, 1 unless "
+            "said",
+        ),
         Key("bench", Kind.TEXT, "the bench there is"),
         Key(
             "made_at",
@@ -740,7 +748,12 @@ STEP = Table(
         Key("stage", Kind.NAME, "the stage it belongs to", required=True),
         Key("title", Kind.PROSE, "what is done", required=True),
         Key("why", Kind.PROSE, "why it is done"),
-        Key("does", Kind.JOBS, "the jobs: `mill: [door_stile, door_rail]`"),
+        Key(
+            "does",
+            Kind.JOBS,
+            "the jobs: `mill: [door_stile, door_rail]`; also a joint, a pattern (`door_*`), or words that "
+            "narrow each other (`cut: frame tongue`, `cut: side shelf_dado`)",
+        ),
         Key("parts", Kind.NAMES, "parts it touches besides"),
         Key("tools", Kind.TEXTS, "tools it takes"),
         Key("jigs", Kind.NAMES, "jigs it takes"),

@@ -6,6 +6,7 @@ import re
 from fractions import Fraction
 
 from benchalong.ground.lengths import FOOT, METRE, Length
+from benchalong.ground.spans import session_minutes
 from benchalong.reading.written import Burden
 
 _NUMBER = r"(\d{1,6}(?:\.\d{1,6})?)"
@@ -28,6 +29,16 @@ def number(text: str) -> Fraction | None:
     """`0.63`."""
     found = _ALONE.match(text)
     return Fraction(found[1]) if found else None
+
+
+def session(text: str) -> str | None:
+    """`3 hours`, `an evening`: as typed, where it says how long."""
+    return None if session_minutes(text) is None else text
+
+
+def pace(text: str) -> Fraction | None:
+    """`1.5`, above zero."""
+    return number(text) or None
 
 
 def percent(text: str) -> Fraction | None:

@@ -111,7 +111,8 @@ def shop(entry: Entry) -> Shop:
     return Shop(
         tools=entry.texts("tools"),
         country=entry.text("country"),
-        session=entry.text("session"),
+        session=entry.measure("session", Kind.SESSION) or "",
+        pace=entry.measure("pace", Kind.PACE),
         bench=entry.text("bench"),
         air=wood.shop_air(entry),
         sawing=sawing.sawing(entry),

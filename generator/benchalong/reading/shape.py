@@ -49,6 +49,8 @@ SPELT = {
 }
 MEASURES: Mapping[Kind, Callable[[str], object]] = {
     Kind.NUMBER: measures.number,
+    Kind.SESSION: measures.session,
+    Kind.PACE: measures.pace,
     Kind.PERCENT: measures.percent,
     Kind.PERCENTS: measures.percents,
     Kind.TEMPERATURE: measures.celsius,

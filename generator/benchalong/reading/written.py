@@ -441,6 +441,7 @@ class Shop:
     tools: tuple[str, ...] = ()
     country: str = ""
     session: str = ""
+    pace: Fraction | None = None
     bench: str = ""
     air: Air = Air()
     sawing: Sawing = Sawing()

@@ -19,6 +19,7 @@ from benchalong.workings.extent import EXTENT
 from benchalong.workings.floating import FLOATING
 from benchalong.workings.gaps import GAPS
 from benchalong.workings.glue import GLUE
+from benchalong.workings.glue_ups import GLUE_UPS
 from benchalong.workings.groove_ends import GROOVE_ENDS
 from benchalong.workings.hardware import HARDWARE
 from benchalong.workings.holding.held import HELD
@@ -34,8 +35,10 @@ from benchalong.workings.placing_check import PLACING_CHECK
 from benchalong.workings.proportions import PROPORTIONS
 from benchalong.workings.purchases.purchases import PURCHASES
 from benchalong.workings.sag import SAG
+from benchalong.workings.sessions.sessions import SESSIONS
 from benchalong.workings.solids import SOLIDS
 from benchalong.workings.step_check.done_in import DONE_IN
+from benchalong.workings.step_check.step_check import STEP_CHECK
 from benchalong.workings.swollen import SWOLLEN
 from benchalong.workings.touched import TOUCHED
 from benchalong.workings.touching import TOUCHING_CHECK
@@ -67,6 +70,7 @@ WORKINGS: tuple[Working[Any], ...] = (
     JOBS,
     DONE_IN,
     ORDER,
+    STEP_CHECK,
     HARDWARE,
     MOVING,
     PLACING_CHECK,
@@ -83,6 +87,8 @@ WORKINGS: tuple[Working[Any], ...] = (
     WEIGHTS,
     AMOUNTS,
     GLUE,
+    GLUE_UPS,
+    SESSIONS,
     SAG,
     BOARDS,
     PURCHASES,

@@ -135,7 +135,6 @@ def _of_size(work: Work, tool: Tool) -> Iterator[Words]:
             piece.width,
             " wide, less than ",
             PUSH_STICK,
-            TABLE_PUSHED,
             ": a push stick or push block goes where a hand would.",
         )
     if tool == "table saw" and work.family == "rip" and work.width < NARROW_STRIP.least:

@@ -37,7 +37,7 @@ def lay_out_boards(plan: Plan, worked: Worked) -> tuple[LaidOut, tuple[Finding, 
     """Laid out when first asked for; at once where the project names its boards, since then they may not
     suffice."""
     boards = cache(lambda: _boards(plan, worked[BLANKS], worked.store))
-    return boards, too_little(worked[BLANKS], boards()) if plan.boards else ()
+    return boards, too_little(plan, worked[BLANKS], boards()) if plan.boards else ()
 
 
 def _boards(plan: Plan, blanks: Blanks, store: Store | None) -> Boards:

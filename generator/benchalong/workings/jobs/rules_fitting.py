@@ -130,10 +130,12 @@ def _fitting(index: Index, task: Task) -> Found:
 
 
 def hang(index: Index) -> Found:
-    """Hanging is the last of it."""
+    """Hanging is the last of it; what it is held by goes in then."""
+    hanging = index.facts.plan.hanging
+    held_by = f"fit-hardware/{hanging.fixings}" if hanging else ""
     for task in tuple(index.by_id.values()):
         marks = set(task.marks)
         for other in index.by_id.values() if task.kind == "hang" else ():
-            if other.kind in BEFORE_HANGING and marks & set(other.marks):
+            if other.kind in BEFORE_HANGING and other.id != held_by and marks & set(other.marks):
                 due: DUE = "should" if other.usual or other.kind == "fit hardware" else "must"
                 yield task.id, Need(other.id, "it hangs when it is made", "last", due)

@@ -29,6 +29,8 @@ class DoneIn:
     """In the order of work."""
     lines: Mapping[TaskId, tuple[Line, ...]]
     """Of each task that a line means, these lines, in their order; others are missing."""
+    needs: Mapping[TaskId, frozenset[TaskId]]
+    """What each task needs."""
     mentioned: frozenset[TaskId]
     """Hardware that goes on in some step that takes it, though no line says so."""
 
@@ -39,6 +41,13 @@ class DoneIn:
 
     def first(self, task: TaskId) -> Line | None:
         return min(self.lines.get(task, ()), default=None)
+
+    @property
+    def last(self) -> Line:
+        """The last line there is."""
+        return max(
+            Line(number, max(0, len(step.does) - 1)) for number, step in enumerate(self.steps) if step.does
+        )
 
     def step(self, line: Line) -> Step:
         return self.steps[line.step]
@@ -63,7 +72,7 @@ def find_lines(plan: Plan, worked: Worked) -> tuple[DoneIn, tuple[Finding, ...]]
         for task in tasks
         if task.kind == "fit hardware" and task.hardware in taken and task.id not in lines
     )
-    return DoneIn(steps, lines, mentioned), ()
+    return DoneIn(steps, lines, {task.id: task.first for task in tasks}, mentioned), ()
 
 
 def _found(

@@ -1,0 +1,138 @@
+"""The order of work: every run at the machines and what is done between them, and how good the order is."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import groupby
+
+from markupsafe import Markup
+
+from benchalong.pages.makings import Makings, marks_in_short
+from benchalong.pages.setup import order_of, safe_id, setup_path, setup_title, steps_of
+from benchalong.pages.shell import Link, Shell
+from benchalong.pages.trade_words import SetTo, each_once, is_of_one_size, set_to
+from benchalong.plan.model import Step
+from benchalong.trade.ways.cautions import DEFERS
+from benchalong.workings.jobs.jobs import JOBS
+from benchalong.workings.jobs.model import Task
+from benchalong.workings.work_order.work_order import ORDER
+
+LIKE = frozenset(("choose and mark", "rough cut", "mill", "flush", "sand"))
+"""Work whose title says no more than its kind and its part."""
+
+
+@dataclass(frozen=True)
+class Stretch:
+    """What is done one after the other, at one setting or without any."""
+
+    key: str
+    run: Link | None
+    """To the setup's page; None for work that needs no setting."""
+    number: int
+    """Of the run; 0 for none."""
+    still: bool
+    """Whether the machine still stands as it was set before."""
+    settings: tuple[SetTo, ...]
+    head: str
+    lines: tuple[str, ...]
+    marks: str
+    steps: tuple[Link, ...]
+
+
+@dataclass(frozen=True)
+class SetupsPage:
+    shell: Shell
+    setups: int
+    least: int
+    good: str
+    again: tuple[str, ...]
+    stretches: tuple[Stretch, ...]
+    undone: tuple[str, ...]
+    """What no tool at hand can do."""
+
+
+def setups_page(makings: Makings) -> SetupsPage:
+    order, jobs = order_of(makings), makings.worked[JOBS]
+    return SetupsPage(
+        Shell("setups", "setups.html", "Order of work"),
+        order.settings,
+        order.least,
+        _good(order.settings, order.least),
+        tuple(each.why for each in order.again),
+        tuple(_stretches(makings)),
+        tuple(jobs.by_id[one].title for one in jobs.undone),
+    )
+
+
+def setups_in_step(makings: Makings, step: Step) -> tuple[Link, ...]:
+    """The setups of the work that a step does, in the order of work."""
+    return tuple(
+        Link(setup_path(run.setup), f"Setup {run.number}: {setup_title(run.setup)}")
+        for run in order_of(makings).runs
+        if any(step.id in steps_of(makings, makings.worked[JOBS].by_id[one]) for one in run.tasks)
+    )
+
+
+def setups_of_part(makings: Makings, part: str) -> tuple[Link, ...]:
+    """The setups that a part goes over, in the order of work."""
+    by_id = makings.worked[JOBS].by_id
+    return tuple(
+        Link(setup_path(run.setup), f"Setup {run.number}: {setup_title(run.setup)}")
+        for run in order_of(makings).runs
+        if any(part in by_id[one].parts for one in run.tasks)
+    )
+
+
+def cautions_of_work(makings: Makings, step: Step) -> tuple[Markup, ...]:
+    """What can hurt in the work that a step does. What is said of a piece's own size stands on the
+    setup's page, where the piece is named."""
+    tasks = [task for task in makings.worked[JOBS].tasks if step.id in steps_of(makings, task)]
+    said = (words for task in tasks for words in task.cautions if words != DEFERS)
+    return each_once(makings.shows, (words for words in said if not is_of_one_size(words)))
+
+
+def _good(setups: int, least: int) -> str:
+    counted = f"{setups} setup{'' if setups == 1 else 's'}"
+    if setups == least:
+        return f"{counted}. No order that keeps to what must come first has fewer"
+    return f"{counted}. At least {least} are needed, whichever order is taken"
+
+
+def _stretches(makings: Makings) -> Iterator[Stretch]:
+    order, by_id = makings.worked[ORDER](), makings.worked[JOBS].by_id
+    seen: set[int] = set()
+    tasks = [by_id[one] for one in order.order]
+    for key, group in groupby(tasks, lambda task: _key(makings, task)):
+        found = tuple(group)
+        run = order.run_of.get(found[0].id)
+        number = run.number if run else 0
+        marks = tuple(dict.fromkeys(m for task in found if task.kind != "test piece" for m in task.marks))
+        steps = dict.fromkeys(step for task in found for step in steps_of(makings, task))
+        yield Stretch(
+            f"order-{len(seen)}-{key}" if not run else f"run-{number}",
+            Link(setup_path(run.setup), setup_title(run.setup)) if run else None,
+            number,
+            number in seen,
+            tuple(set_to(makings.shows, one) for one in run.setup.settings) if run else (),
+            found[0].kind[:1].upper() + found[0].kind[1:],
+            work_in_lines(makings, found),
+            marks_in_short(marks, 10),
+            tuple(makings.step_link(step) for step in steps),
+        )
+        seen.add(number)
+
+
+def work_in_lines(makings: Makings, tasks: tuple[Task, ...]) -> tuple[str, ...]:
+    """The same work on many parts is told once, with their names."""
+    kinds = {task.kind for task in tasks}
+    if len(tasks) > 1 and len(kinds) == 1 and kinds <= LIKE and not any(task.assembly for task in tasks):
+        parts = dict.fromkeys(part for task in tasks for part in task.parts)
+        kind = tasks[0].kind
+        return (f"{kind[:1].upper()}{kind[1:]}: {', '.join(makings.plan.parts[one].name for one in parts)}",)
+    return tuple(task.title for task in tasks)
+
+
+def _key(makings: Makings, task: Task) -> str:
+    run = order_of(makings).run_of.get(task.id)
+    return safe_id(run.setup) + str(run.number) if run else task.kind
