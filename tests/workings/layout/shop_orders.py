@@ -23,6 +23,10 @@ no source*.
 
 The first 70 are boards: 35 that combine match sets, several sizes and, but for chance, defects; 35 with
 some of that or nothing. The last 30 are sheets.
+
+The mix was adjusted while it was built, with the layout's results in view: how many boards lie there, how
+many have defects, how they are counted. It is no blind sample, and what is proven of it is a figure for these
+orders, not for shops at large.
 """
 
 from __future__ import annotations

@@ -15,7 +15,7 @@ from benchalong.workings.layout import model as whole
 from benchalong.workings.layout.scaling import exact, parts_per_unit
 from benchalong.workings.layout.scaling import whole as whole_number
 
-WAYS = {"across": whole.Way.ACROSS, "along": whole.Way.ALONG}
+WAYS = {"across": whole.Way.ACROSS, "along": whole.Way.ALONG, "": None}
 WORTH_KEEPING = (12 * INCH, 2 * INCH)
 """Left-overs at least so long and wide are worth a place in the rack. Common practice, no source."""
 
@@ -73,7 +73,7 @@ def order_of(question: Question) -> whole.Order:
         whole.Piece(blank.id, of(blank.length), of(blank.width), blank.count, blank.grain == "free")
         for blank in question.blanks
     )
-    sets = tuple(whole.MatchSet(each.blanks, WAYS[each.parted]) for each in question.matched if each.parted)
+    sets = tuple(whole.MatchSet(each.blanks, WAYS[each.parted]) for each in question.matched)
     first = whole.Way.ACROSS if question.crosscut_first else None
     return whole.Order(boards, pieces, sets, whole.Rules(of(question.kerf), question.turns, first))
 
