@@ -21,7 +21,7 @@ from benchalong.drawing.picture import Picture, PiecePicture
 from benchalong.drawing.within import Place, places, smallest_with
 from benchalong.drawing.woods import woods_of
 from benchalong.ground.lengths import Length
-from benchalong.ground.store import Store
+from benchalong.ground.store import Store, code_digest
 from benchalong.plan.model import AssemblyId, Joint, Part, PartId, Plan, StepId
 from benchalong.trade.joints import KINDS, is_told
 from benchalong.trade.room import Frame
@@ -335,12 +335,10 @@ def _percent(moisture: Fraction) -> str:
 
 @cache
 def drawing_code() -> str:
-    """A digest of the modules that draw and that make solids, so that a changed rule changes every key: a
-    number to be raised by hand would be forgotten once, and then an old picture stands in a new site."""
+    """A digest of the modules that draw and that make solids: no old picture stands in a new site."""
     here = Path(__file__).parent
     solids = [here.parent / "workings" / name for name in ("bodies.py", "faces.py", "solids.py")]
-    modules = [*sorted(here.rglob("*.py")), *solids]
-    return sha256(b"".join(module.read_bytes() for module in modules)).hexdigest()
+    return code_digest([*sorted(here.rglob("*.py")), *solids])
 
 
 def _look(part: Part) -> str:

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+from hashlib import sha256
+from pathlib import Path
 from typing import Protocol
 
 
@@ -11,6 +14,12 @@ class Store(Protocol):
     def get(self, key: str) -> str | None: ...
 
     def put(self, key: str, text: str) -> None: ...
+
+
+def code_digest(modules: Iterable[Path], *more: str) -> str:
+    """Of the code that makes something, for its key: a changed rule changes every key, where a number to be
+    raised by hand would be forgotten once."""
+    return sha256(b"".join(module.read_bytes() for module in modules) + "".join(more).encode()).hexdigest()
 
 
 class MemoryStore:

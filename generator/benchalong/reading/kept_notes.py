@@ -15,7 +15,7 @@ from pathlib import Path
 from typing import Any
 
 from benchalong.ground import marks, prose
-from benchalong.ground.store import Shelf
+from benchalong.ground.store import Shelf, code_digest
 from benchalong.reading import notes
 from benchalong.reading.notes import split_front
 from benchalong.reading.tally import Tally
@@ -96,7 +96,7 @@ def reading_code() -> str:
     """A digest of the modules that read, and of which libraries they read with."""
     modules = [*sorted(Path(__file__).parent.glob("*.py")), Path(prose.__file__), Path(marks.__file__)]
     libraries = "".join(_state(name) for name in LIBRARIES)
-    return sha256(b"".join(module.read_bytes() for module in modules) + libraries.encode()).hexdigest()
+    return code_digest(modules, libraries)
 
 
 def _state(library: str) -> str:

@@ -14,7 +14,7 @@ from hashlib import sha256
 from pathlib import Path
 
 from benchalong.ground.problems import Finding
-from benchalong.ground.store import MemoryStore, Shelf, Store
+from benchalong.ground.store import MemoryStore, Shelf, Store, code_digest
 from benchalong.plan.model import Part, PartId, Plan
 from benchalong.workings.solids import SOLIDS, Solids
 from benchalong.workings.working import Worked, Working
@@ -70,9 +70,9 @@ def _box(part: Part) -> Bulk:
 
 @cache
 def _code() -> str:
-    """A digest of the modules that make solids: a changed rule changes every key."""
+    """A digest of the modules that make solids."""
     here = Path(__file__).parent
-    return sha256(b"".join((here / name).read_bytes() for name in ("bodies.py", "solids.py"))).hexdigest()
+    return code_digest(here / name for name in ("bodies.py", "solids.py"))
 
 
 def _work(plan: Plan, worked: Worked) -> tuple[Bulks, tuple[Finding, ...]]:

@@ -10,7 +10,7 @@ from hashlib import sha256
 from pathlib import Path
 from typing import Any
 
-from benchalong.ground.store import Store
+from benchalong.ground.store import Store, code_digest
 from benchalong.workings.layout import model
 from benchalong.workings.layout.lay_out import lay_out
 
@@ -29,8 +29,7 @@ def laid_out(order: model.Order, store: Store | None) -> model.Layout:
 @cache
 def _code() -> str:
     """A digest of what lays out, so that a better search is not hidden by an old answer."""
-    here = Path(model.__file__).parent
-    return sha256(b"".join(module.read_bytes() for module in sorted(here.glob("*.py")))).hexdigest()
+    return code_digest(sorted(Path(model.__file__).parent.glob("*.py")))
 
 
 def _layout(kept: Mapping[str, Any]) -> model.Layout:

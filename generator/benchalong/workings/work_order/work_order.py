@@ -13,7 +13,7 @@ from hashlib import sha256
 from pathlib import Path
 
 from benchalong.ground.problems import Finding
-from benchalong.ground.store import Store
+from benchalong.ground.store import Store, code_digest
 from benchalong.plan.model import Plan
 from benchalong.workings import sequence
 from benchalong.workings.jobs.jobs import JOBS
@@ -104,9 +104,8 @@ def _small(title: str) -> str:
 
 @cache
 def _code() -> str:
-    """A digest of the modules that put in order: a changed rule changes every key."""
-    here = Path(sequence.__file__).parent
-    return sha256(b"".join(path.read_bytes() for path in sorted(here.glob("*.py")))).hexdigest()
+    """A digest of the modules that put in order."""
+    return code_digest(sorted(Path(sequence.__file__).parent.glob("*.py")))
 
 
 ORDER: Working[Callable[[], WorkOrder]] = Working(
