@@ -106,5 +106,13 @@ class Blanks:
     def by_id(self) -> Mapping[str, Blank]:
         return {blank.id: blank for blank in self.blanks}
 
+    def by_thickness(self, stock: StockId) -> tuple[tuple[Blank, ...], ...]:
+        """Those of a stock, in groups that are bought and laid out together: of one rough thickness, called
+        the same; the thickest first."""
+        groups: dict[tuple[Length, str], list[Blank]] = {}
+        for blank in self.of_stock(stock):
+            groups.setdefault((blank.thickness, blank.called), []).append(blank)
+        return tuple(tuple(group) for group in groups.values())
+
     def of_stock(self, stock: StockId) -> tuple[Blank, ...]:
         return tuple(blank for blank in self.blanks if blank.stock == stock)

@@ -49,12 +49,10 @@ def _batches(plan: Plan, blanks: Blanks) -> Iterator[_Batch]:
     for stock in plan.stock.values():
         if stock.kind not in ("board", "sheet"):
             continue
-        own = blanks.of_stock(stock.id)
-        sorts = list(dict.fromkeys((blank.thickness, blank.called) for blank in own))
-        for index, sort in enumerate(sorts):
-            same = tuple(blank for blank in own if (blank.thickness, blank.called) == sort)
-            name = stock.id if index == 0 else f"{stock.id}-{_slug(sort[1]) or index + 1}"
-            yield _Batch(name, stock, sort[1], same, index == 0)
+        for index, same in enumerate(blanks.by_thickness(stock.id)):
+            called = same[0].called
+            name = stock.id if index == 0 else f"{stock.id}-{_slug(called) or index + 1}"
+            yield _Batch(name, stock, called, same, index == 0)
 
 
 def _slug(called: str) -> str:

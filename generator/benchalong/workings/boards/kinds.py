@@ -24,7 +24,6 @@ class Kind:
     width: Length
     count: int | None
     """How many there are; None: as many as are bought."""
-    thickness: Length | None = None
     keep_clear: tuple[Spot, ...] = ()
     price: Fraction | None = None
     """Of one."""
@@ -59,9 +58,7 @@ def _kind(board: rough.Board, trim: Length) -> Kind:
         y = Fraction(0) if wood.edge == "edge a" else board.width - wood.width
         clear.append(Spot(Fraction(0), y, board.length, wood.width))
     price = board.price.amount if board.price and board.price.per == "each" else None
-    return Kind(
-        board.length, board.width, board.count, board.thickness, tuple(clear), price, board.note, trim
-    )
+    return Kind(board.length, board.width, board.count, tuple(clear), price, board.note, trim)
 
 
 def sold(plan: Plan, stock: Stock) -> tuple[Kind, ...]:

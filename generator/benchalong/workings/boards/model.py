@@ -12,7 +12,7 @@ from functools import cached_property
 from typing import Literal, TypeAlias
 
 from benchalong.ground.lengths import Length
-from benchalong.plan.model import PartId, StockId
+from benchalong.plan.model import StockId
 
 BlankId: TypeAlias = str
 Way: TypeAlias = Literal["across", "along"]
@@ -117,10 +117,6 @@ class Group:
     more: tuple[Sawn, ...] = ()
     """Boards to buy for what was left out, as usually sold."""
 
-    @property
-    def is_sheet(self) -> bool:
-        return not self.called and bool(self.boards)
-
 
 @dataclass(frozen=True)
 class Boards:
@@ -139,4 +135,3 @@ class Boards:
 
 
 LaidOut: TypeAlias = Callable[[], Boards]
-PartsFrom: TypeAlias = Mapping[PartId, tuple[tuple[Group, Sawn], ...]]

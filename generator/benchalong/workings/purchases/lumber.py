@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
@@ -24,10 +23,7 @@ def lumber_of(reckoned: Reckoned, blanks: Blanks) -> Iterator[Lumber]:
     """By stock in the order of the plan, the thickest first."""
     for stock in reckoned.plan.stock.values():
         if stock.kind == "board":
-            groups: defaultdict[tuple[Length, str], list[Blank]] = defaultdict(list)
-            for blank in blanks.of_stock(stock.id):
-                groups[blank.thickness, blank.called].append(blank)
-            for some in groups.values():
+            for some in blanks.by_thickness(stock.id):
                 yield _lumber(reckoned, stock, some)
 
 
