@@ -19,7 +19,6 @@ from benchalong.command_line.saying import (
     FAULT,
     UNREADABLE,
     ProgressLine,
-    counted,
     forgiving,
     of_the_machine,
     our_fault,
@@ -31,7 +30,7 @@ from benchalong.command_line.saying import (
 )
 from benchalong.command_line.typed import Typed
 from benchalong.ground.problems import Finding, Unreadable
-from benchalong.ground.words import nearest_words
+from benchalong.ground.words import counted, nearest_words
 from benchalong.publishing.destination import Refused
 from benchalong.reading.written import PROJECT_FILE
 

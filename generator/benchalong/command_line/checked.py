@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from benchalong.command_line.saying import counted
+from benchalong.ground.words import counted
 from benchalong.publishing.plain import Json, Plain, finding_json
 from benchalong.road import Travelled
 from benchalong.workings.order import WORKINGS

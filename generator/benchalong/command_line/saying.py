@@ -19,6 +19,7 @@ from typing import TextIO
 from benchalong.ground.marks import Marks
 from benchalong.ground.problems import LEVELS, Finding, Unreadable
 from benchalong.ground.report import finding_text, in_order, problem_text
+from benchalong.ground.words import counted
 from benchalong.publishing.plain import Json, problems_json
 
 DONE, FAULT, UNREADABLE, ELSE = 0, 1, 2, 3
@@ -90,11 +91,6 @@ def our_fault(*, as_json: bool) -> int:
     details = _written_down(traceback.format_exc())
     message = f"Something went wrong inside benchalong. It is a fault of ours, not of your plan{details}"
     return say_refused(message, as_json=as_json)
-
-
-def counted(count: int, word: str) -> str:
-    """`1 fault`, `2 faults`."""
-    return f"{count} {word}{'' if count == 1 else 's'}"
 
 
 class ProgressLine:

@@ -1,4 +1,4 @@
-"""Words of the author's: the nearest right one for one that was mistyped, and a name within a sentence."""
+"""Words: the nearest right one for one that was mistyped, a name within a sentence, so many of something."""
 
 from __future__ import annotations
 
@@ -10,6 +10,11 @@ def in_sentence(name: str) -> str:
     since it is a mark, a proper name or written so on purpose: `LD`, `T-rail`, `Windsor Seat`."""
     is_plain = name[1:2].islower() and name[1:] == name[1:].lower()
     return name[:1].lower() + name[1:] if is_plain else name
+
+
+def counted(count: int, what: str) -> str:
+    """`1 fault`, `2 faults`."""
+    return f"{count} {what}{'' if count == 1 else 's'}"
 
 
 def nearest_words(

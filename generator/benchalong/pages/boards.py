@@ -9,7 +9,7 @@ from fractions import Fraction
 from markupsafe import Markup
 
 from benchalong.ground.shown import decimal
-from benchalong.ground.words import in_sentence
+from benchalong.ground.words import counted, in_sentence
 from benchalong.pages.makings import Makings, drawn
 from benchalong.pages.shell import Link, Shell
 from benchalong.pages.stock import stock_words
@@ -148,7 +148,7 @@ class _Shown:
         )
 
     def _good(self) -> str:
-        group, boards = self._group, _counted(len(self._group.boards), self._word.lower())
+        group, boards = self._group, counted(len(self._group.boards), self._word.lower())
         if group.left_out:
             return f"{boards} there, and they don't suffice"
         least = {"boards": "fewer", "area": "less wood", "price": "less money"}[group.counts]
@@ -244,7 +244,3 @@ MATCHES = {
 def _lies_in(at: Spot, of: Spot) -> bool:
     along = of.x <= at.x and at.x + at.length <= of.x + of.length
     return along and of.y <= at.y and at.y + at.width <= of.y + of.width
-
-
-def _counted(number: int, word: str) -> str:
-    return f"{number} {word}{'' if number == 1 else 's'}"

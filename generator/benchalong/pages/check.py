@@ -8,13 +8,12 @@ from dataclasses import dataclass
 from typing import Any
 
 from benchalong.drawing.alt import listed
-from benchalong.ground.words import in_sentence
+from benchalong.ground.words import counted, in_sentence
 from benchalong.pages.findings import FindingLine, found
 from benchalong.pages.makings import Makings, joint_name
 from benchalong.pages.play import PlayLine, play_of
 from benchalong.pages.shell import Link, Shell
 from benchalong.plan.model import Plan
-from benchalong.reading.shape import counted
 from benchalong.workings.copies import COPIES
 from benchalong.workings.order import WORKINGS
 from benchalong.workings.placed import PLACED

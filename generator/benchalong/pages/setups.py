@@ -8,6 +8,7 @@ from itertools import groupby
 
 from markupsafe import Markup
 
+from benchalong.ground.words import counted
 from benchalong.pages.makings import Makings, marks_in_short
 from benchalong.pages.setup import order_of, safe_id, setup_path, setup_title, steps_of
 from benchalong.pages.shell import Link, Shell
@@ -93,10 +94,10 @@ def cautions_of_work(makings: Makings, step: Step) -> tuple[Markup, ...]:
 
 
 def _good(setups: int, least: int) -> str:
-    counted = f"{setups} setup{'' if setups == 1 else 's'}"
+    made = counted(setups, "setup")
     if setups == least:
-        return f"{counted}. No order that keeps to what must come first has fewer"
-    return f"{counted}. At least {least} are needed, whichever order is taken"
+        return f"{made}. No order that keeps to what must come first has fewer"
+    return f"{made}. At least {least} are needed, whichever order is taken"
 
 
 def _stretches(makings: Makings) -> Iterator[Stretch]:

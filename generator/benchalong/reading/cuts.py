@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from benchalong.ground.marks import Path, Place
 from benchalong.ground.report import either
-from benchalong.ground.words import nearest_words
+from benchalong.ground.words import counted, nearest_words
 from benchalong.reading.language import CORNER, CUT, CUT_SURFACES, EDGES, ENDS, FACES, Kind
-from benchalong.reading.shape import Entry, counted
+from benchalong.reading.shape import Entry
 from benchalong.reading.written import CUT_KINDS, SURFACES, Corner, Cut, Formula
 from benchalong.reading.yamltree import Value
 

@@ -9,6 +9,7 @@ from typing import Literal, cast
 
 from benchalong.ground.marks import Place
 from benchalong.ground.prose import WrittenProse
+from benchalong.ground.words import counted
 from benchalong.reading import language, sawing, sawing_language, wood
 from benchalong.reading.cuts import cut
 from benchalong.reading.hardware import hardware
@@ -17,7 +18,7 @@ from benchalong.reading.holding_language import HANGING, STANDING
 from benchalong.reading.joint_language import JOINT
 from benchalong.reading.joints import joint
 from benchalong.reading.language import Kind
-from benchalong.reading.shape import Entry, counted
+from benchalong.reading.shape import Entry
 from benchalong.reading.written import (
     Air,
     Allowance,

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from benchalong.ground.words import counted
 from benchalong.reading import sawing_language as language
-from benchalong.reading.shape import Entry, counted
+from benchalong.reading.shape import Entry
 from benchalong.reading.written import (
     Allowance,
     Board,

@@ -453,10 +453,6 @@ _SAWING = (
 """Keys of the shop that hold tables; a table under one is called by what it is."""
 
 
-def counted(count: int, what: str) -> str:
-    return f"{count} {what}{'' if count == 1 else 's'}"
-
-
 def listed(words: Iterable[str]) -> str:
     """A closed list of words, after "expected"."""
     words = tuple(words)
