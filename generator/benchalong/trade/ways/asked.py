@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
 from typing import TypeAlias
@@ -36,12 +36,13 @@ Refusals: TypeAlias = Mapping[Family, tuple[str, str]]
 
 @dataclass(frozen=True)
 class Asked:
-    """A work, and the shop it is asked in."""
+    """A work, the tool that is asked for it, and the shop."""
 
     work: Work
-    country: str = ""
-    units: System = "inch"
-    minutes: Minutes = field(default_factory=Minutes)
+    tool: Tool
+    country: str
+    units: System
+    minutes: Minutes
 
     @cached_property
     def step(self) -> Length:
@@ -73,65 +74,57 @@ def degrees(key: str, name: str, value: Fraction) -> Setting:
     return Setting(key, name, degrees=value)
 
 
-@dataclass(frozen=True, kw_only=True)
-class Made:
-    """What a tool's module says of a way; cautions and minutes are added here."""
+def way(
+    asked: Asked,
+    *,
+    cutter: Cutter,
+    settings: Sequence[Setting] = (),
+    guide: str = "",
+    table: str = "",
+    needs: Sequence[str] = (),
+    with_tools: Sequence[Tool] = (),
+    passes: Sequence[Length] = (),
+    strokes: int = 1,
+    is_turned: bool = False,
+    does: Sequence[Words] = (),
+    test: TestCut | None = None,
+    accuracy: Length = ZERO,
+    why: Words = (),
+    rank: int,
+    fed: Length | None = None,
+    strokes_in_all: int | None = None,
+    extra: Fraction = Fraction(0),
+    for_all: Fraction | None = None,
+) -> Way:
+    """What a tool's module says of a way, with the cautions of tool, cut and size and the minutes added.
 
-    tool: Tool
-    cutter: Cutter
-    settings: Sequence[Setting] = ()
-    guide: str = ""
-    table: str = ""
-    needs: Sequence[str] = ()
-    with_tools: Sequence[Tool] = ()
-    passes: Sequence[Length] = ()
-    strokes: int = 1
-    is_turned: bool = False
-    does: Sequence[Words] = ()
-    test: TestCut | None = None
-    accuracy: Length = ZERO
-    fed: Length | None = None
-    """What one stroke is long, mm; the cut's own length unless given."""
-    strokes_in_all: int | None = None
-    """For one of the work; strokes times passes unless given."""
-    extra: Fraction = Fraction(0)
-    """More minutes to set."""
-    for_all: Fraction | None = None
-    why: Words = ()
-    cautions: Sequence[Words] = ()
-    rank: int = 1
-
-
-def way(asked: Asked, made: Made) -> Way:
-    """The finished way: with the tool's and the cut's cautions, and its minutes."""
+    `fed`: what one stroke is long, mm; the cut's own length unless given. `strokes_in_all`: for one of the
+    work; strokes times passes unless given. `extra`: more minutes to set. `for_all`: minutes for all of them,
+    where they aren't reckoned by strokes.
+    """
+    turns = 2 if is_turned else 1
+    if strokes_in_all is None:
+        strokes_in_all = max(1, len(passes)) * strokes * turns
+    if for_all is None:
+        fed, count = asked.work.length if fed is None else fed, asked.work.count
+        for_all = asked.minutes.strokes(asked.tool, fed, strokes=count * strokes_in_all, placed=count * turns)
     return Way(
-        tool=made.tool,
-        cutter=made.cutter,
-        needs=tuple(made.needs),
-        with_tools=tuple(made.with_tools),
-        settings=tuple(made.settings),
-        guide=made.guide,
-        table=made.table,
-        passes=tuple(made.passes),
-        strokes=made.strokes,
-        is_turned=made.is_turned,
-        does=tuple(made.does),
-        test=made.test,
-        accuracy=made.accuracy,
-        to_set=asked.minutes.setup(made.tool, with_test=made.test is not None, extra=made.extra),
-        for_all=_for_all(asked, made),
-        cautions=cautions(asked.work, made.tool, tuple(made.cautions)),
-        why=made.why,
-        rank=made.rank,
+        tool=asked.tool,
+        cutter=cutter,
+        needs=tuple(needs),
+        with_tools=tuple(with_tools),
+        settings=tuple(settings),
+        guide=guide,
+        table=table,
+        passes=tuple(passes),
+        strokes=strokes,
+        is_turned=is_turned,
+        does=tuple(does),
+        test=test,
+        accuracy=accuracy,
+        to_set=asked.minutes.setup(asked.tool, with_test=test is not None, extra=extra),
+        for_all=for_all,
+        cautions=cautions(asked.work, asked.tool),
+        why=why,
+        rank=rank,
     )
-
-
-def _for_all(asked: Asked, made: Made) -> Fraction:
-    if made.for_all is not None:
-        return made.for_all
-    turns = 2 if made.is_turned else 1
-    each = made.strokes_in_all
-    if each is None:
-        each = max(1, len(made.passes)) * made.strokes * turns
-    fed, count = asked.work.length if made.fed is None else made.fed, asked.work.count
-    return asked.minutes.strokes(made.tool, fed, strokes=count * each, placed=count * turns)

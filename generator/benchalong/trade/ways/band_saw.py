@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from benchalong.ground.lengths import Length
-from benchalong.trade.ways.asked import Answered, Asked, Made, Refusals, Ways, degrees, length, way
+from benchalong.trade.ways.asked import Answered, Asked, Refusals, Ways, degrees, length, way
 from benchalong.trade.ways.blade_through import slope_of
 from benchalong.trade.ways.model import Cutter, Refusal, Setting, TestCut, Tool, Words
 from benchalong.trade.ways.practice import GUARD_ABOVE, RESAW_WIDEST, SAW_SMOOTH, STAND_TALLEST
@@ -29,22 +29,19 @@ def along_fence(
         return Refusal(TOOL, said, ("Rip it narrower first, or saw it by hand.",))
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=blade(asked),
-            settings=(
-                length("fence", "Fence to the blade", fence),
-                length("guard", "Guard above the table", height + asked.limit(GUARD_ABOVE)),
-            ),
-            guide=guide,
-            table=table,
-            needs=("a push stick", *(("a tall fence",) if work.family == "resaw" else ())),
-            passes=(height,),
-            does=(DRIFT, GUARD, ("Plane or joint the sawn side.",)),
-            accuracy=ACCURACY,
-            fed=work.piece.length,
-            rank=rank,
+        cutter=blade(asked),
+        settings=(
+            length("fence", "Fence to the blade", fence),
+            length("guard", "Guard above the table", height + asked.limit(GUARD_ABOVE)),
         ),
+        guide=guide,
+        table=table,
+        needs=("a push stick", *(("a tall fence",) if work.family == "resaw" else ())),
+        passes=(height,),
+        does=(DRIFT, GUARD, ("Plane or joint the sawn side.",)),
+        accuracy=ACCURACY,
+        fed=work.piece.length,
+        rank=rank,
     )
 
 
@@ -65,21 +62,18 @@ def to_a_line(
     work = asked.work
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=blade(asked),
-            settings=(
-                *settings,
-                length("guard", "Guard above the table", work.piece.thickness + asked.limit(GUARD_ABOVE)),
-            ),
-            guide="by eye to the line",
-            table="back",
-            passes=(work.piece.thickness,),
-            does=(does, GUARD),
-            accuracy=ACCURACY,
-            fed=fed,
-            rank=rank,
+        cutter=blade(asked),
+        settings=(
+            *settings,
+            length("guard", "Guard above the table", work.piece.thickness + asked.limit(GUARD_ABOVE)),
         ),
+        guide="by eye to the line",
+        table="back",
+        passes=(work.piece.thickness,),
+        does=(does, GUARD),
+        accuracy=ACCURACY,
+        fed=fed,
+        rank=rank,
     )
 
 
@@ -154,29 +148,26 @@ def cheeks(asked: Asked) -> Answered:
         settings.append(length("fence_back", "Fence to the blade, second cheek", work.width + work.near))
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=blade(asked),
-            settings=settings,
-            guide=f"{work.far_side}, then {work.from_side}",
-            table="edge a" if stands else work.in_side,
-            needs=("a push block", "a stop"),
-            with_tools=("hand tools",),
-            passes=(work.depth,),
-            strokes_in_all=2,
-            does=(
-                (
-                    "Saw the shoulders by hand on a knife line first; then saw the cheeks down to them, "
-                    "the waste on the "
-                    "free side.",
-                ),
-                ("Pare to fit.",),
+        cutter=blade(asked),
+        settings=settings,
+        guide=f"{work.far_side}, then {work.from_side}",
+        table="edge a" if stands else work.in_side,
+        needs=("a push block", "a stop"),
+        with_tools=("hand tools",),
+        passes=(work.depth,),
+        strokes_in_all=2,
+        does=(
+            (
+                "Saw the shoulders by hand on a knife line first; then saw the cheeks down to them, "
+                "the waste on the "
+                "free side.",
             ),
-            test=TestCut(("Saw both cheeks on scrap of the same thickness.",), FIT_TONGUE),
-            accuracy=Length(1, 2),
-            fed=work.depth if stands else work.length,
-            rank=2,
+            ("Pare to fit.",),
         ),
+        test=TestCut(("Saw both cheeks on scrap of the same thickness.",), FIT_TONGUE),
+        accuracy=Length(1, 2),
+        fed=work.depth if stands else work.length,
+        rank=2,
     )
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from benchalong.trade.ways.asked import Answered, Asked, Made, Refusals, Ways, degrees, length, way
+from benchalong.trade.ways.asked import Answered, Asked, Refusals, Ways, degrees, length, way
 from benchalong.trade.ways.blade_through import (
     ACCURACY,
     TOOL,
@@ -52,24 +52,21 @@ def groove(asked: Asked) -> Answered:
     tilt = (degrees("angle", "Cradle from upright", work.angle),) if is_slanted else ()
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=blade(asked),
-            settings=(*lies.settings, length("height", "Blade above the table", work.depth), *tilt),
-            guide=f"{work.from_side}, then {work.far_side}" if lies.is_turned else work.from_side,
-            table=work.in_side,
-            needs=("a cradle that holds the mitre on the table",)
-            if is_slanted
-            else ("a featherboard", "a push block"),
-            passes=(work.depth,),
-            strokes=lies.strokes,
-            is_turned=lies.is_turned,
-            does=(CENTRED,) if lies.is_turned else (ONE_FACE,),
-            test=TestCut(("Cut a groove in scrap of the same thickness.",), FIT_CHANNEL),
-            accuracy=ACCURACY,
-            extra=asked.minutes.jig if is_slanted else Fraction(0),
-            rank=0 if is_slanted else 2,
-        ),
+        cutter=blade(asked),
+        settings=(*lies.settings, length("height", "Blade above the table", work.depth), *tilt),
+        guide=f"{work.from_side}, then {work.far_side}" if lies.is_turned else work.from_side,
+        table=work.in_side,
+        needs=("a cradle that holds the mitre on the table",)
+        if is_slanted
+        else ("a featherboard", "a push block"),
+        passes=(work.depth,),
+        strokes=lies.strokes,
+        is_turned=lies.is_turned,
+        does=(CENTRED,) if lies.is_turned else (ONE_FACE,),
+        test=TestCut(("Cut a groove in scrap of the same thickness.",), FIT_CHANNEL),
+        accuracy=ACCURACY,
+        extra=asked.minutes.jig if is_slanted else Fraction(0),
+        rank=0 if is_slanted else 2,
     )
 
 
@@ -86,24 +83,21 @@ def dado(asked: Asked) -> Answered:
         return narrower_than_blade(asked)
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=blade(asked),
-            settings=(
-                *fenced_across(asked, asked.kerf),
-                length("height", "Blade above the table", work.depth),
-            ),
-            guide=work.from_side,
-            table=work.in_side,
-            needs=("a mitre gauge with a backing board",),
-            passes=(work.depth,),
-            strokes=int(-(-work.width // asked.kerf)),
-            does=(("Cut both walls first, then what stands between, a kerf at a time.",), BACKED),
-            test=TestCut(("Cut across scrap of the same stock.",), FIT_CHANNEL),
-            accuracy=ACCURACY,
-            why=NO_OFFCUT,
-            rank=2,
+        cutter=blade(asked),
+        settings=(
+            *fenced_across(asked, asked.kerf),
+            length("height", "Blade above the table", work.depth),
         ),
+        guide=work.from_side,
+        table=work.in_side,
+        needs=("a mitre gauge with a backing board",),
+        passes=(work.depth,),
+        strokes=int(-(-work.width // asked.kerf)),
+        does=(("Cut both walls first, then what stands between, a kerf at a time.",), BACKED),
+        test=TestCut(("Cut across scrap of the same stock.",), FIT_CHANNEL),
+        accuracy=ACCURACY,
+        why=NO_OFFCUT,
+        rank=2,
     )
 
 
@@ -117,32 +111,29 @@ def rabbet(asked: Asked) -> Answered:
     thick = work.whole(work.inward)
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=blade(asked),
-            settings=(
-                length("fence_far", "Fence to the blade's far side, flat", work.width),
-                length("height", "Blade above the table, flat", work.depth),
-                length("fence_2", "Fence to the blade, on edge", thick - work.depth),
-                length("height_2", "Blade above the table, on edge", work.width),
-            ),
-            guide=f"{work.from_side}, then the side away from the rabbet",
-            table=f"{work.in_side}, then {work.from_side}",
-            needs=("a tall fence", *across_needs(asked), "a featherboard", "a push block"),
-            passes=(work.depth,),
-            strokes_in_all=2,
-            does=(
-                (
-                    "First flat on the table, then standing, so that the waste falls on the free side and "
-                    "is never "
-                    "caught between blade and fence.",
-                ),
-            ),
-            test=TestCut(("Cut a rabbet in scrap of the same thickness.",), FIT_CHANNEL),
-            accuracy=ACCURACY,
-            extra=asked.minutes.setting[TOOL],
-            rank=2,
+        cutter=blade(asked),
+        settings=(
+            length("fence_far", "Fence to the blade's far side, flat", work.width),
+            length("height", "Blade above the table, flat", work.depth),
+            length("fence_2", "Fence to the blade, on edge", thick - work.depth),
+            length("height_2", "Blade above the table, on edge", work.width),
         ),
+        guide=f"{work.from_side}, then the side away from the rabbet",
+        table=f"{work.in_side}, then {work.from_side}",
+        needs=("a tall fence", *across_needs(asked), "a featherboard", "a push block"),
+        passes=(work.depth,),
+        strokes_in_all=2,
+        does=(
+            (
+                "First flat on the table, then standing, so that the waste falls on the free side and "
+                "is never "
+                "caught between blade and fence.",
+            ),
+        ),
+        test=TestCut(("Cut a rabbet in scrap of the same thickness.",), FIT_CHANNEL),
+        accuracy=ACCURACY,
+        extra=asked.minutes.setting[TOOL],
+        rank=2,
     )
 
 
@@ -175,29 +166,23 @@ def end_cheeks(asked: Asked) -> Answered:
     strokes = int(-(-work.depth // asked.kerf))
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=blade(asked),
-            settings=(length("fence_far", "Fence to the blade's far side", work.depth), *heights(work)),
-            guide=work.in_side,
-            table=f"{work.from_side}, then {work.far_side}",
-            needs=("a mitre gauge with a backing board",),
-            passes=(max(work.near, work.far, *work.shoulders),),
-            strokes=strokes,
-            strokes_in_all=strokes * sides,
-            does=(
-                (
-                    "Begin at the shoulder, the end against the fence, then draw the work back a kerf at "
-                    "a time.",
-                ),
-                OTHER_SIDE,
-                BACKED,
-            ),
-            test=TestCut(("Cut both sides on scrap of the same thickness.",), FIT_TONGUE),
-            accuracy=ACCURACY,
-            why=NO_OFFCUT,
-            rank=1,
+        cutter=blade(asked),
+        settings=(length("fence_far", "Fence to the blade's far side", work.depth), *heights(work)),
+        guide=work.in_side,
+        table=f"{work.from_side}, then {work.far_side}",
+        needs=("a mitre gauge with a backing board",),
+        passes=(max(work.near, work.far, *work.shoulders),),
+        strokes=strokes,
+        strokes_in_all=strokes * sides,
+        does=(
+            ("Begin at the shoulder, the end against the fence, then draw the work back a kerf at a time.",),
+            OTHER_SIDE,
+            BACKED,
         ),
+        test=TestCut(("Cut both sides on scrap of the same thickness.",), FIT_TONGUE),
+        accuracy=ACCURACY,
+        why=NO_OFFCUT,
+        rank=1,
     )
 
 
@@ -214,26 +199,20 @@ def edge_cheeks(asked: Asked) -> Answered:
     )
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=blade(asked),
-            settings=settings,
-            guide=f"{work.in_side}; on edge, the side away from the cheek",
-            table=f"{work.from_side} and {work.far_side}; then {work.in_side}",
-            needs=("a tall fence", "a featherboard", "a push block"),
-            passes=(max(work.near, work.far),),
-            strokes_in_all=4,
-            does=(
-                (
-                    "Saw both shoulders flat on the table, then both cheeks on edge, the waste on the "
-                    "free side.",
-                ),
-            ),
-            test=TestCut(("Cut both sides on scrap of the same thickness.",), FIT_TONGUE),
-            accuracy=ACCURACY,
-            extra=asked.minutes.setting[TOOL],
-            rank=2,
+        cutter=blade(asked),
+        settings=settings,
+        guide=f"{work.in_side}; on edge, the side away from the cheek",
+        table=f"{work.from_side} and {work.far_side}; then {work.in_side}",
+        needs=("a tall fence", "a featherboard", "a push block"),
+        passes=(max(work.near, work.far),),
+        strokes_in_all=4,
+        does=(
+            ("Saw both shoulders flat on the table, then both cheeks on edge, the waste on the free side.",),
         ),
+        test=TestCut(("Cut both sides on scrap of the same thickness.",), FIT_TONGUE),
+        accuracy=ACCURACY,
+        extra=asked.minutes.setting[TOOL],
+        rank=2,
     )
 
 
@@ -250,20 +229,17 @@ def notch(asked: Asked) -> Answered:
         settings.append(length("stop_last", "Stop block to the blade, last stroke", last))
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=blade(asked),
-            settings=(*settings, length("height", "Blade above the table", work.depth)),
-            guide=work.from_side,
-            table=work.in_side,
-            needs=("a mitre gauge with a tall backing board",),
-            passes=(work.depth,),
-            strokes=int(-(-work.width // asked.kerf)),
-            does=(("Stand the piece against the backing board and clamp it there.",), BACKED),
-            test=TestCut(("Cut the notch in scrap.",), FIT_CHANNEL),
-            accuracy=ACCURACY,
-            rank=2,
-        ),
+        cutter=blade(asked),
+        settings=(*settings, length("height", "Blade above the table", work.depth)),
+        guide=work.from_side,
+        table=work.in_side,
+        needs=("a mitre gauge with a tall backing board",),
+        passes=(work.depth,),
+        strokes=int(-(-work.width // asked.kerf)),
+        does=(("Stand the piece against the backing board and clamp it there.",), BACKED),
+        test=TestCut(("Cut the notch in scrap.",), FIT_CHANNEL),
+        accuracy=ACCURACY,
+        rank=2,
     )
 
 

@@ -6,7 +6,7 @@ import math
 from fractions import Fraction
 
 from benchalong.ground.lengths import Length
-from benchalong.trade.ways.asked import Answered, Asked, Made, degrees, length, way
+from benchalong.trade.ways.asked import Answered, Asked, degrees, length, way
 from benchalong.trade.ways.model import Cutter, Refusal, Setting, TestCut, Tool, Words, Work
 from benchalong.trade.ways.practice import (
     BLADE_ABOVE,
@@ -60,19 +60,16 @@ def rip(asked: Asked) -> Answered:
     kept: Words = ("The straight edge runs along the fence; push it past the blade with the strip between.",)
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=blade(asked),
-            settings=(length("fence", "Fence to the blade", fence), above(asked, work.piece.thickness)),
-            guide="edge a",
-            table="face",
-            needs=("the riving knife and guard", "a push stick"),
-            passes=(work.piece.thickness,),
-            does=(free if is_narrow else kept,),
-            accuracy=ACCURACY,
-            fed=work.piece.length,
-            rank=0,
-        ),
+        cutter=blade(asked),
+        settings=(length("fence", "Fence to the blade", fence), above(asked, work.piece.thickness)),
+        guide="edge a",
+        table="face",
+        needs=("the riving knife and guard", "a push stick"),
+        passes=(work.piece.thickness,),
+        does=(free if is_narrow else kept,),
+        accuracy=ACCURACY,
+        fed=work.piece.length,
+        rank=0,
     )
 
 
@@ -102,25 +99,22 @@ def crosscut(asked: Asked) -> Answered:
         return refused
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=blade(asked),
-            settings=(
-                length("stop", "Stop block to the blade", work.length),
-                above(asked, work.piece.thickness),
-            ),
-            guide="edge a",
-            table="face",
-            needs=("a mitre gauge or sled with a backing board", "a stop block"),
-            passes=(work.piece.thickness,),
-            does=(("Square one end first. Then bring that end to the stop.",), STOP_BLOCK, BACKED),
-            test=TestCut(("Cut two offcuts at the stop.",), FIT_SQUARE),
-            accuracy=ACCURACY,
-            fed=work.piece.width,
-            strokes_in_all=2,
-            why=NEVER_BOTH,
-            rank=0,
+        cutter=blade(asked),
+        settings=(
+            length("stop", "Stop block to the blade", work.length),
+            above(asked, work.piece.thickness),
         ),
+        guide="edge a",
+        table="face",
+        needs=("a mitre gauge or sled with a backing board", "a stop block"),
+        passes=(work.piece.thickness,),
+        does=(("Square one end first. Then bring that end to the stop.",), STOP_BLOCK, BACKED),
+        test=TestCut(("Cut two offcuts at the stop.",), FIT_SQUARE),
+        accuracy=ACCURACY,
+        fed=work.piece.width,
+        strokes_in_all=2,
+        why=NEVER_BOTH,
+        rank=0,
     )
 
 
@@ -143,34 +137,28 @@ def resaw(asked: Asked) -> Answered:
     fence = work.width if work.width >= NARROW_STRIP.least else rest
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=blade(asked),
-            settings=(
-                length("fence", "Fence to the blade", fence),
-                length("height", "Blade above the table", half - asked.limit(BLADE_ABOVE)),
-            ),
-            guide="face",
-            table="edge a, then edge b",
-            needs=("a tall fence", "a featherboard", "a push block"),
-            with_tools=("hand tools",),
-            passes=(half - asked.limit(BLADE_ABOVE),),
-            is_turned=True,
-            does=(
-                (
-                    "Stand the board on edge, the flat face to the tall fence. Saw from one edge, turn it "
-                    "end for end, "
-                    "saw from the other, the same face to the fence.",
-                ),
-                (
-                    "Leave a web in the middle and part it with a hand saw, so that nothing closes on the "
-                    "blade.",
-                ),
-            ),
-            accuracy=Length(1),
-            fed=work.piece.length,
-            rank=2,
+        cutter=blade(asked),
+        settings=(
+            length("fence", "Fence to the blade", fence),
+            length("height", "Blade above the table", half - asked.limit(BLADE_ABOVE)),
         ),
+        guide="face",
+        table="edge a, then edge b",
+        needs=("a tall fence", "a featherboard", "a push block"),
+        with_tools=("hand tools",),
+        passes=(half - asked.limit(BLADE_ABOVE),),
+        is_turned=True,
+        does=(
+            (
+                "Stand the board on edge, the flat face to the tall fence. Saw from one edge, turn it "
+                "end for end, "
+                "saw from the other, the same face to the fence.",
+            ),
+            ("Leave a web in the middle and part it with a hand saw, so that nothing closes on the blade.",),
+        ),
+        accuracy=Length(1),
+        fed=work.piece.length,
+        rank=2,
     )
 
 
@@ -181,26 +169,21 @@ def bevel(asked: Asked) -> Answered:
     tilt, table = (90 - slope, work.in_side) if slope >= STEEPEST else (slope, work.from_side)
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=blade(asked),
-            settings=(
-                degrees("angle", "Blade tilted from upright", tilt),
-                length("mark", "Width on the face", work.width),
-            ),
-            guide="the side away from the bevel",
-            table=table,
-            needs=("a featherboard", "a push block", "a fence on the side the blade leans away from"),
-            with_tools=(),
-            passes=(work.depth,),
-            does=(
-                ("Set the fence so that the blade comes out on the line; the waste falls on the free side.",),
-            ),
-            test=TestCut(("Cut scrap of the same section.",), ("The slope meets both lines.",)),
-            accuracy=ACCURACY,
-            fed=work.whole(work.run),
-            rank=1,
+        cutter=blade(asked),
+        settings=(
+            degrees("angle", "Blade tilted from upright", tilt),
+            length("mark", "Width on the face", work.width),
         ),
+        guide="the side away from the bevel",
+        table=table,
+        needs=("a featherboard", "a push block", "a fence on the side the blade leans away from"),
+        with_tools=(),
+        passes=(work.depth,),
+        does=(("Set the fence so that the blade comes out on the line; the waste falls on the free side.",),),
+        test=TestCut(("Cut scrap of the same section.",), ("The slope meets both lines.",)),
+        accuracy=ACCURACY,
+        fed=work.whole(work.run),
+        rank=1,
     )
 
 
@@ -217,27 +200,24 @@ def taper(asked: Asked) -> Answered:
         return refused
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=blade(asked),
-            settings=(
-                length("sled", "Wood over the sled's edge at the far end", work.depth),
-                length("over", "Over a length of", work.length),
-                above(asked, work.whole("thickness")),
-            ),
-            guide="the sled",
-            table="face",
-            needs=("a taper sled with clamps",),
-            passes=(work.whole("thickness"),),
-            does=(
-                ("The line lies on the sled's edge; clamps hold the piece, no hand.",),
-                ("A stop on the sled takes the end, so that every piece lies alike.",),
-                ("Keep one offcut for clamping.",),
-            ),
-            accuracy=ACCURACY,
-            extra=asked.minutes.jig,
-            rank=0,
+        cutter=blade(asked),
+        settings=(
+            length("sled", "Wood over the sled's edge at the far end", work.depth),
+            length("over", "Over a length of", work.length),
+            above(asked, work.whole("thickness")),
         ),
+        guide="the sled",
+        table="face",
+        needs=("a taper sled with clamps",),
+        passes=(work.whole("thickness"),),
+        does=(
+            ("The line lies on the sled's edge; clamps hold the piece, no hand.",),
+            ("A stop on the sled takes the end, so that every piece lies alike.",),
+            ("Keep one offcut for clamping.",),
+        ),
+        accuracy=ACCURACY,
+        extra=asked.minutes.jig,
+        rank=0,
     )
 
 
@@ -247,24 +227,21 @@ def outline(asked: Asked) -> Answered:
         return refused
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=blade(asked),
-            settings=(above(asked, work.piece.thickness),),
-            guide="the sled",
-            table="face",
-            needs=("a sled with clamps",),
-            passes=(work.piece.thickness,),
-            does=(
-                (
-                    "Each line in turn on the sled's edge; clamps hold the piece. Not for corners that "
-                    "lie inside.",
-                ),
+        cutter=blade(asked),
+        settings=(above(asked, work.piece.thickness),),
+        guide="the sled",
+        table="face",
+        needs=("a sled with clamps",),
+        passes=(work.piece.thickness,),
+        does=(
+            (
+                "Each line in turn on the sled's edge; clamps hold the piece. Not for corners that "
+                "lie inside.",
             ),
-            accuracy=Length(1, 2),
-            extra=asked.minutes.jig,
-            rank=2,
         ),
+        accuracy=Length(1, 2),
+        extra=asked.minutes.jig,
+        rank=2,
     )
 
 
@@ -277,27 +254,22 @@ def mitre(asked: Asked) -> Answered:
     name = "Blade tilted from upright" if is_case else "Mitre gauge turned from square"
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=blade(asked),
-            settings=(
-                degrees("angle", name, work.angle),
-                length("stop", "Stop block to the blade, at the long side", work.piece.length),
-                above(asked, work.piece.thickness),
-            ),
-            guide="edge a",
-            table="face",
-            needs=("a mitre gauge or sled with a backing board", "a stop block"),
-            passes=(work.piece.thickness,),
-            does=(STOP_BLOCK, BACKED),
-            test=TestCut(
-                ("Cut both ends of four scraps and put them together.",), ("All four corners close.",)
-            ),
-            accuracy=ACCURACY,
-            fed=work.piece.width,
-            why=NEVER_BOTH,
-            rank=0,
+        cutter=blade(asked),
+        settings=(
+            degrees("angle", name, work.angle),
+            length("stop", "Stop block to the blade, at the long side", work.piece.length),
+            above(asked, work.piece.thickness),
         ),
+        guide="edge a",
+        table="face",
+        needs=("a mitre gauge or sled with a backing board", "a stop block"),
+        passes=(work.piece.thickness,),
+        does=(STOP_BLOCK, BACKED),
+        test=TestCut(("Cut both ends of four scraps and put them together.",), ("All four corners close.",)),
+        accuracy=ACCURACY,
+        fed=work.piece.width,
+        why=NEVER_BOTH,
+        rank=0,
     )
 
 
@@ -305,21 +277,18 @@ def long_mitre(asked: Asked) -> Answered:
     work = asked.work
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=blade(asked),
-            settings=(
-                degrees("angle", "Blade tilted from upright", work.angle),
-                above(asked, work.piece.thickness),
-            ),
-            guide="the other edge",
-            table="face",
-            needs=("a fence on the side the blade leans away from", "a push stick"),
-            passes=(work.piece.thickness,),
-            does=(("Set the fence so that the blade comes out on the line.",),),
-            test=TestCut(("Cut two scraps and put them together.",), ("The corner closes and is square.",)),
-            accuracy=ACCURACY,
-            fed=work.piece.length,
-            rank=0,
+        cutter=blade(asked),
+        settings=(
+            degrees("angle", "Blade tilted from upright", work.angle),
+            above(asked, work.piece.thickness),
         ),
+        guide="the other edge",
+        table="face",
+        needs=("a fence on the side the blade leans away from", "a push stick"),
+        passes=(work.piece.thickness,),
+        does=(("Set the fence so that the blade comes out on the line.",),),
+        test=TestCut(("Cut two scraps and put them together.",), ("The corner closes and is square.",)),
+        accuracy=ACCURACY,
+        fed=work.piece.length,
+        rank=0,
     )

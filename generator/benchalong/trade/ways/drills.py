@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 from benchalong.ground.lengths import Length
 from benchalong.trade.cutters import BITS, narrowest, widest
-from benchalong.trade.ways.asked import Answered, Asked, Made, Refusals, Ways, length, way
+from benchalong.trade.ways.asked import Answered, Asked, Refusals, Ways, length, way
 from benchalong.trade.ways.model import Cutter, Refusal, Setting, TestCut, Tool, Words, Work
 from benchalong.trade.ways.practice import DRILL_DEEPEST, DRILL_REACH, PRESS_TALLEST
 from benchalong.trade.ways.texts import FIT_CHANNEL
@@ -63,24 +63,21 @@ def press_hole(asked: Asked) -> Answered:
         return Refusal(PRESS, said, ("Drill it by hand with a guide block.",))
     return way(
         asked,
-        Made(
-            tool=PRESS,
-            cutter=Cutter("bit", bit),
-            settings=hole_settings(work),
-            guide=work.from_side,
-            table="the side opposite" if work.surface != "end" else "the other end",
-            needs=("a fence", "a stop block", "a clamp", *(("scrap under it",) if work.through else ())),
-            passes=(work.depth,) if work.depth else (),
-            does=(
-                ("The fence sets one distance, the stop block the other; the press sets the depth.",),
-                *((THROUGH,) if work.through else ()),
-            ),
-            test=TestCut(("Drill one in scrap and measure it.",), fit_of(work)),
-            accuracy=Length(1, 4),
-            fed=work.depth,
-            strokes_in_all=work.each,
-            rank=0,
+        cutter=Cutter("bit", bit),
+        settings=hole_settings(work),
+        guide=work.from_side,
+        table="the side opposite" if work.surface != "end" else "the other end",
+        needs=("a fence", "a stop block", "a clamp", *(("scrap under it",) if work.through else ())),
+        passes=(work.depth,) if work.depth else (),
+        does=(
+            ("The fence sets one distance, the stop block the other; the press sets the depth.",),
+            *((THROUGH,) if work.through else ()),
         ),
+        test=TestCut(("Drill one in scrap and measure it.",), fit_of(work)),
+        accuracy=Length(1, 4),
+        fed=work.depth,
+        strokes_in_all=work.each,
+        rank=0,
     )
 
 
@@ -117,32 +114,25 @@ def drill_hole(asked: Asked) -> Answered:
     is_dowel = work.family == "dowel hole"
     return way(
         asked,
-        Made(
-            tool=DRILL,
-            cutter=Cutter("bit", bit),
-            settings=(
-                length("wall", "From the side to the centre", work.near + work.width / 2),
-                length("stop", "From the end to the centre", work.before + work.length / 2),
-                *(
-                    ()
-                    if work.through
-                    else (length("height", "Deep: tape or a collar on the bit", work.depth),)
-                ),
-            ),
-            guide="a guide block" if is_dowel else "by eye beside a square",
-            table=work.in_side,
-            needs=(
-                *(("a guide block drilled square",) if is_dowel else ("a square beside the bit",)),
-                *(("scrap under it",) if work.through else ()),
-            ),
-            passes=(work.depth,) if work.depth else (),
-            does=(CENTRE, *((THROUGH,) if work.through else ())),
-            test=TestCut(("Drill one in scrap.",), fit_of(work)),
-            accuracy=Length(1, 2),
-            fed=work.depth,
-            strokes_in_all=work.each,
-            rank=2 if is_dowel else 1,
+        cutter=Cutter("bit", bit),
+        settings=(
+            length("wall", "From the side to the centre", work.near + work.width / 2),
+            length("stop", "From the end to the centre", work.before + work.length / 2),
+            *(() if work.through else (length("height", "Deep: tape or a collar on the bit", work.depth),)),
         ),
+        guide="a guide block" if is_dowel else "by eye beside a square",
+        table=work.in_side,
+        needs=(
+            *(("a guide block drilled square",) if is_dowel else ("a square beside the bit",)),
+            *(("scrap under it",) if work.through else ()),
+        ),
+        passes=(work.depth,) if work.depth else (),
+        does=(CENTRE, *((THROUGH,) if work.through else ())),
+        test=TestCut(("Drill one in scrap.",), fit_of(work)),
+        accuracy=Length(1, 2),
+        fed=work.depth,
+        strokes_in_all=work.each,
+        rank=2 if is_dowel else 1,
     )
 
 
@@ -159,33 +149,30 @@ def bored(tool: Tool, rank: int) -> Callable[[Asked], Answered]:
         holes = int(max(1, -(-work.length // bit)))
         return way(
             asked,
-            Made(
-                tool=tool,
-                cutter=Cutter("bit", bit),
-                settings=(
-                    length("fence", "Fence to the centre", work.near + work.width / 2),
-                    length("begins", "Begins from the end", work.before),
-                    length("length", "Long", work.length),
-                    length("height", "Deep", work.depth),
-                ),
-                guide=work.from_side if tool == PRESS else "a guide block",
-                table="the side opposite" if tool == PRESS else work.in_side,
-                needs=("a fence",) if tool == PRESS else ("a guide block drilled square",),
-                with_tools=("hand tools",),
-                passes=(work.depth,),
-                does=(
-                    (
-                        "Bore both ends first, then between them, holes just touching; bits wander into "
-                        "holes that overlap.",
-                    ),
-                    ("Pare the walls to the gauge lines and square the ends with a chisel.",),
-                ),
-                test=TestCut(("Make one in scrap.",), FIT_CHANNEL),
-                accuracy=Length(1, 4) if tool == PRESS else Length(1, 2),
-                fed=work.depth,
-                strokes_in_all=holes + 4,
-                rank=rank,
+            cutter=Cutter("bit", bit),
+            settings=(
+                length("fence", "Fence to the centre", work.near + work.width / 2),
+                length("begins", "Begins from the end", work.before),
+                length("length", "Long", work.length),
+                length("height", "Deep", work.depth),
             ),
+            guide=work.from_side if tool == PRESS else "a guide block",
+            table="the side opposite" if tool == PRESS else work.in_side,
+            needs=("a fence",) if tool == PRESS else ("a guide block drilled square",),
+            with_tools=("hand tools",),
+            passes=(work.depth,),
+            does=(
+                (
+                    "Bore both ends first, then between them, holes just touching; bits wander into "
+                    "holes that overlap.",
+                ),
+                ("Pare the walls to the gauge lines and square the ends with a chisel.",),
+            ),
+            test=TestCut(("Make one in scrap.",), FIT_CHANNEL),
+            accuracy=Length(1, 4) if tool == PRESS else Length(1, 2),
+            fed=work.depth,
+            strokes_in_all=holes + 4,
+            rank=rank,
         )
 
     return mortise

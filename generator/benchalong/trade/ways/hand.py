@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from benchalong.ground.lengths import Length
 from benchalong.trade.cutters import CHISELS, widest
-from benchalong.trade.ways.asked import Answered, Asked, Made, Refusals, Ways, degrees, length, way
+from benchalong.trade.ways.asked import Answered, Asked, Refusals, Ways, degrees, length, way
 from benchalong.trade.ways.blade_through import slope_of
 from benchalong.trade.ways.model import Cutter, Refusal, Setting, TestCut, Tool, Words, Work
 from benchalong.trade.ways.practice import HAND_RESAW_WIDEST, LAST_PASS, SAW_SMOOTH
@@ -41,20 +41,17 @@ def by_hand(
     for_all = work.count * minutes.by_hand(work.family, taken, is_soft=asked.is_soft)
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=Cutter(cutter, width),
-            settings=settings,
-            guide=guide,
-            table=work.in_side,
-            needs=needs,
-            passes=(work.depth,) if work.depth else (),
-            does=does,
-            test=test,
-            accuracy=accuracy,
-            for_all=for_all,
-            rank=rank,
-        ),
+        cutter=Cutter(cutter, width),
+        settings=settings,
+        guide=guide,
+        table=work.in_side,
+        needs=needs,
+        passes=(work.depth,) if work.depth else (),
+        does=does,
+        test=test,
+        accuracy=accuracy,
+        for_all=for_all,
+        rank=rank,
     )
 
 

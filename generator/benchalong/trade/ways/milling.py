@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from benchalong.ground.lengths import METRE, Length
-from benchalong.trade.ways.asked import Answered, Asked, Made, Refusals, Ways, degrees, length, way
+from benchalong.trade.ways.asked import Answered, Asked, Refusals, Ways, degrees, length, way
 from benchalong.trade.ways.blade_through import slope_of
 from benchalong.trade.ways.model import FAMILIES, Cutter, Family, Refusal, Tool, Words
 from benchalong.trade.ways.practice import (
@@ -46,26 +46,23 @@ def jointed(asked: Asked, *, table: str, guide: str, does: Words) -> Answered:
     work = asked.work
     return way(
         asked,
-        Made(
-            tool=JOINTER,
-            cutter=Cutter("cutter head"),
-            settings=(
-                length(
-                    "takes",
-                    "Infeed table below the cutter",
-                    min(work.depth, asked.limit(JOINTER_PASS)) or asked.limit(JOINTER_PASS),
-                ),
+        cutter=Cutter("cutter head"),
+        settings=(
+            length(
+                "takes",
+                "Infeed table below the cutter",
+                min(work.depth, asked.limit(JOINTER_PASS)) or asked.limit(JOINTER_PASS),
             ),
-            guide=guide,
-            table=table,
-            needs=("push blocks",),
-            passes=in_passes(work.depth, asked.limit(JOINTER_PASS), asked.step / 2),
-            does=(does, GRAIN),
-            test=None,
-            accuracy=Length(1, 10),
-            fed=work.piece.length,
-            rank=0,
         ),
+        guide=guide,
+        table=table,
+        needs=("push blocks",),
+        passes=in_passes(work.depth, asked.limit(JOINTER_PASS), asked.step / 2),
+        does=(does, GRAIN),
+        test=None,
+        accuracy=Length(1, 10),
+        fed=work.piece.length,
+        rank=0,
     )
 
 
@@ -78,22 +75,19 @@ def bevel(asked: Asked) -> Answered:
         return Refusal(JOINTER, ("The slope is flatter than the fence tilts.",), ("Plane it to the lines.",))
     return way(
         asked,
-        Made(
-            tool=JOINTER,
-            cutter=Cutter("cutter head"),
-            settings=(
-                degrees("angle", "Fence tilted from upright", tilt),
-                length("mark", "Width on the face", work.width),
-            ),
-            guide="face",
-            table=work.in_side,
-            needs=("push blocks",),
-            passes=in_passes(work.depth, asked.limit(JOINTER_PASS), asked.step / 2),
-            does=(GRAIN,),
-            accuracy=Length(1, 5),
-            fed=work.piece.length,
-            rank=2,
+        cutter=Cutter("cutter head"),
+        settings=(
+            degrees("angle", "Fence tilted from upright", tilt),
+            length("mark", "Width on the face", work.width),
         ),
+        guide="face",
+        table=work.in_side,
+        needs=("push blocks",),
+        passes=in_passes(work.depth, asked.limit(JOINTER_PASS), asked.step / 2),
+        does=(GRAIN,),
+        accuracy=Length(1, 5),
+        fed=work.piece.length,
+        rank=2,
     )
 
 
@@ -104,26 +98,20 @@ def plane(asked: Asked) -> Answered:
         return Refusal(PLANER, said, ("Plane the strips before they are glued up, or plane it by hand.",))
     return way(
         asked,
-        Made(
-            tool=PLANER,
-            cutter=Cutter("cutter head"),
-            settings=(length("thickness", "Planer set to", work.piece.thickness - work.depth),),
-            guide="",
-            table="the flat face",
-            needs=("support where the wood comes out",),
-            passes=planed(asked, work.depth),
-            does=(
-                GRAIN,
-                (
-                    "All parts of this thickness through at each setting before it is lowered, test "
-                    "pieces too.",
-                ),
-                ("Turn the wood over between passes, so that both faces lose alike.",),
-            ),
-            accuracy=Length(1, 10),
-            fed=work.piece.length,
-            rank=0,
+        cutter=Cutter("cutter head"),
+        settings=(length("thickness", "Planer set to", work.piece.thickness - work.depth),),
+        guide="",
+        table="the flat face",
+        needs=("support where the wood comes out",),
+        passes=planed(asked, work.depth),
+        does=(
+            GRAIN,
+            ("All parts of this thickness through at each setting before it is lowered, test pieces too.",),
+            ("Turn the wood over between passes, so that both faces lose alike.",),
         ),
+        accuracy=Length(1, 10),
+        fed=work.piece.length,
+        rank=0,
     )
 
 
@@ -142,26 +130,20 @@ def carried(asked: Asked) -> Answered:
         return Refusal(PLANER, said, ("Rip it first, or plane it by hand.",))
     return way(
         asked,
-        Made(
-            tool=PLANER,
-            cutter=Cutter("cutter head"),
-            settings=(length("takes", "Comes off", work.depth),),
-            guide="",
-            table="the hollow face, on a carrier board",
-            needs=("a flat carrier board with a stop at its end", "wedges or shims"),
-            passes=planed(asked, work.depth),
-            does=(
-                (
-                    "Wedge the board where it doesn't touch, so that neither rollers nor cutter press it "
-                    "flat.",
-                ),
-                ("When the upper face is flat all over, take the carrier away and turn the board over.",),
-            ),
-            accuracy=Length(1, 5),
-            fed=work.piece.length,
-            extra=asked.minutes.jig,
-            rank=1,
+        cutter=Cutter("cutter head"),
+        settings=(length("takes", "Comes off", work.depth),),
+        guide="",
+        table="the hollow face, on a carrier board",
+        needs=("a flat carrier board with a stop at its end", "wedges or shims"),
+        passes=planed(asked, work.depth),
+        does=(
+            ("Wedge the board where it doesn't touch, so that neither rollers nor cutter press it flat.",),
+            ("When the upper face is flat all over, take the carrier away and turn the board over.",),
         ),
+        accuracy=Length(1, 5),
+        fed=work.piece.length,
+        extra=asked.minutes.jig,
+        rank=1,
     )
 
 
@@ -175,22 +157,19 @@ def glue(asked: Asked) -> Answered:
     minutes = asked.minutes
     return way(
         asked,
-        Made(
-            tool=BENCH,
-            cutter=Cutter("clamps"),
-            settings=(length("width", "Panel, before trimming", work.piece.width),),
-            guide="",
-            table="the marked faces alternate over and under as the triangle says",
-            needs=("clamps over and under by turns", "cauls"),
-            does=(
-                ("Dry first: every joint closes under light pressure, without a gap at the ends.",),
-                ("Tighten from the middle outward; a few beads of glue all along are right.",),
-                ("Scrape the beads off when they are like rubber.",),
-            ),
-            accuracy=Length(1, 2),
-            for_all=minutes.pace * (minutes.glue_line * lines * work.piece.length / METRE + 5),
-            rank=0,
+        cutter=Cutter("clamps"),
+        settings=(length("width", "Panel, before trimming", work.piece.width),),
+        guide="",
+        table="the marked faces alternate over and under as the triangle says",
+        needs=("clamps over and under by turns", "cauls"),
+        does=(
+            ("Dry first: every joint closes under light pressure, without a gap at the ends.",),
+            ("Tighten from the middle outward; a few beads of glue all along are right.",),
+            ("Scrape the beads off when they are like rubber.",),
         ),
+        accuracy=Length(1, 2),
+        for_all=minutes.pace * (minutes.glue_line * lines * work.piece.length / METRE + 5),
+        rank=0,
     )
 
 
@@ -200,21 +179,18 @@ def sand(asked: Asked) -> Answered:
     area = 2 * piece.length * piece.width / METRE / METRE
     return way(
         asked,
-        Made(
-            tool=BENCH,
-            cutter=Cutter("abrasive paper"),
-            needs=("a sanding block or sander", "a mask", "dust drawn off"),
-            table="the bench",
-            does=(
-                (
-                    "80 or 100 grit only where there are tool marks, then 120, 150, 180: no jump over one "
-                    "and a half "
-                    "times. Along the grain.",
-                ),
+        cutter=Cutter("abrasive paper"),
+        needs=("a sanding block or sander", "a mask", "dust drawn off"),
+        table="the bench",
+        does=(
+            (
+                "80 or 100 grit only where there are tool marks, then 120, 150, 180: no jump over one "
+                "and a half "
+                "times. Along the grain.",
             ),
-            for_all=minutes.pace * minutes.sanding * area * work.count,
-            rank=0,
         ),
+        for_all=minutes.pace * minutes.sanding * area * work.count,
+        rank=0,
     )
 
 
@@ -231,17 +207,14 @@ def flush(asked: Asked) -> Answered:
         return Refusal(BENCH, said, ("Plane it flush by hand.",))
     return way(
         asked,
-        Made(
-            tool=BENCH,
-            cutter=Cutter("abrasive paper"),
-            needs=("a hard, flat sanding block",),
-            table="the bench",
-            passes=(work.depth,) if work.depth else (),
-            does=(("Pencil across the joint; sand until the pencil is gone on both sides.",),),
-            accuracy=Length(1, 5),
-            for_all=minutes.pace * 3 * work.count,
-            rank=1,
-        ),
+        cutter=Cutter("abrasive paper"),
+        needs=("a hard, flat sanding block",),
+        table="the bench",
+        passes=(work.depth,) if work.depth else (),
+        does=(("Pencil across the joint; sand until the pencil is gone on both sides.",),),
+        accuracy=Length(1, 5),
+        for_all=minutes.pace * 3 * work.count,
+        rank=1,
     )
 
 

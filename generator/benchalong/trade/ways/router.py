@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from benchalong.ground.lengths import Length
 from benchalong.trade.cutters import STRAIGHT
-from benchalong.trade.ways.asked import Answered, Asked, Made, Refusals, Ways, degrees, length, way
+from benchalong.trade.ways.asked import Answered, Asked, Refusals, Ways, degrees, length, way
 from benchalong.trade.ways.blade_through import slope_of
 from benchalong.trade.ways.fenced import fenced
 from benchalong.trade.ways.model import Cutter, Refusal, Setting, TestCut, Tool, Words, Work
@@ -50,25 +50,22 @@ def groove(asked: Asked) -> Answered:
     tilt = (degrees("angle", "Cradle from upright", work.angle),) if is_slanted else ()
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=Cutter("straight cutter", cutter),
-            settings=(*lies.settings, depth(work), *ends(work), *tilt),
-            guide=f"{work.from_side}, then {work.far_side}" if lies.is_turned else work.from_side,
-            table=work.in_side,
-            needs=(
-                "the router's fence",
-                *((SUPPORT,) if work.surface != "face" else ()),
-                *(("a cradle that holds the mitre",) if is_slanted else ()),
-            ),
-            passes=passes(asked, work.depth, cutter),
-            strokes=lies.strokes,
-            is_turned=lies.is_turned,
-            does=(CENTRED,) if lies.is_turned else (SQUARE,) if work.is_stopped else (),
-            test=TestCut(("Rout a groove in scrap of the same thickness.",), FIT_CHANNEL),
-            accuracy=ACCURACY,
-            rank=1 if work.is_stopped else 2,
+        cutter=Cutter("straight cutter", cutter),
+        settings=(*lies.settings, depth(work), *ends(work), *tilt),
+        guide=f"{work.from_side}, then {work.far_side}" if lies.is_turned else work.from_side,
+        table=work.in_side,
+        needs=(
+            "the router's fence",
+            *((SUPPORT,) if work.surface != "face" else ()),
+            *(("a cradle that holds the mitre",) if is_slanted else ()),
         ),
+        passes=passes(asked, work.depth, cutter),
+        strokes=lies.strokes,
+        is_turned=lies.is_turned,
+        does=(CENTRED,) if lies.is_turned else (SQUARE,) if work.is_stopped else (),
+        test=TestCut(("Rout a groove in scrap of the same thickness.",), FIT_CHANNEL),
+        accuracy=ACCURACY,
+        rank=1 if work.is_stopped else 2,
     )
 
 
@@ -97,27 +94,22 @@ def along_guide(asked: Asked, cutter: Length, *, rank: int, does: Sequence[Words
         settings.append(length("shift", "Move the guide by", work.width - cutter))
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=Cutter("straight cutter", cutter),
-            settings=(*settings, depth(work), *ends(work)),
-            guide=f"a guide board, square to {work.from_side}"
-            if work.across == "length"
-            else "a guide board",
-            table=work.in_side,
-            needs=(GUIDE, *((SUPPORT,) if work.surface != "face" else ())),
-            passes=passes(asked, work.depth, cutter),
-            strokes=strokes,
-            does=(
-                SPACER,
-                *((TWO_GUIDES,) if strokes > 1 else ()),
-                *((SQUARE,) if work.is_stopped else ()),
-                *does,
-            ),
-            test=TestCut(("Rout scrap of the same stock along the guide.",), FIT_CHANNEL),
-            accuracy=ACCURACY,
-            rank=rank,
+        cutter=Cutter("straight cutter", cutter),
+        settings=(*settings, depth(work), *ends(work)),
+        guide=f"a guide board, square to {work.from_side}" if work.across == "length" else "a guide board",
+        table=work.in_side,
+        needs=(GUIDE, *((SUPPORT,) if work.surface != "face" else ())),
+        passes=passes(asked, work.depth, cutter),
+        strokes=strokes,
+        does=(
+            SPACER,
+            *((TWO_GUIDES,) if strokes > 1 else ()),
+            *((SQUARE,) if work.is_stopped else ()),
+            *does,
         ),
+        test=TestCut(("Rout scrap of the same stock along the guide.",), FIT_CHANNEL),
+        accuracy=ACCURACY,
+        rank=rank,
     )
 
 
@@ -128,20 +120,17 @@ def rabbet(asked: Asked) -> Answered:
     name = "rabbet cutter with a bearing" if cutter is None else "straight cutter"
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=Cutter(name, cutter),
-            settings=(length("reach", "How far the cutter reaches in", work.width), depth(work), *ends(work)),
-            guide=work.from_side,
-            table=work.in_side,
-            needs=("the router's fence" if cutter else "a bearing that leaves this width",),
-            passes=in_passes(work.depth, asked.limit(HEAVY_DEEP), asked.step),
-            strokes=strokes,
-            does=(("Across the grain first, then along it; or clamp scrap at the far corner.",),),
-            test=TestCut(("Rout a rabbet in scrap.",), FIT_CHANNEL),
-            accuracy=ACCURACY,
-            rank=2,
-        ),
+        cutter=Cutter(name, cutter),
+        settings=(length("reach", "How far the cutter reaches in", work.width), depth(work), *ends(work)),
+        guide=work.from_side,
+        table=work.in_side,
+        needs=("the router's fence" if cutter else "a bearing that leaves this width",),
+        passes=in_passes(work.depth, asked.limit(HEAVY_DEEP), asked.step),
+        strokes=strokes,
+        does=(("Across the grain first, then along it; or clamp scrap at the far corner.",),),
+        test=TestCut(("Rout a rabbet in scrap.",), FIT_CHANNEL),
+        accuracy=ACCURACY,
+        rank=2,
     )
 
 
@@ -160,25 +149,22 @@ def cheeks(asked: Asked) -> Answered:
     strokes = int(-(-work.depth // found))
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=Cutter("straight cutter", found),
-            settings=(length("shoulder", "From the end to the shoulder", work.depth), *heights),
-            guide="a guide board at the shoulder",
-            table=f"{work.from_side}, then {work.far_side}",
-            needs=(GUIDE, "scrap of the same thickness beside the work, to carry the router"),
-            with_tools=("hand tools",) if any(work.shoulders) else (),
-            passes=cut,
-            strokes=strokes,
-            strokes_in_all=len(cut) * strokes * 2,
-            does=(
-                ("Clamp all pieces side by side, ends level, and rout one side of all; turn all over.",),
-                *((("Saw the narrow shoulders by hand.",),) if any(work.shoulders) else ()),
-            ),
-            test=TestCut(("Rout both sides of scrap of the same thickness.",), FIT_TONGUE),
-            accuracy=ACCURACY,
-            rank=2,
+        cutter=Cutter("straight cutter", found),
+        settings=(length("shoulder", "From the end to the shoulder", work.depth), *heights),
+        guide="a guide board at the shoulder",
+        table=f"{work.from_side}, then {work.far_side}",
+        needs=(GUIDE, "scrap of the same thickness beside the work, to carry the router"),
+        with_tools=("hand tools",) if any(work.shoulders) else (),
+        passes=cut,
+        strokes=strokes,
+        strokes_in_all=len(cut) * strokes * 2,
+        does=(
+            ("Clamp all pieces side by side, ends level, and rout one side of all; turn all over.",),
+            *((("Saw the narrow shoulders by hand.",),) if any(work.shoulders) else ()),
         ),
+        test=TestCut(("Rout both sides of scrap of the same thickness.",), FIT_TONGUE),
+        accuracy=ACCURACY,
+        rank=2,
     )
 
 
@@ -197,21 +183,18 @@ def mortise(asked: Asked) -> Answered:
         )
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=Cutter("straight cutter that cuts at its end", cutter),
-            settings=settings,
-            guide=work.from_side,
-            table=work.in_side,
-            needs=("the router's fence", SUPPORT, "two stops"),
-            with_tools=("hand tools",),
-            passes=passes(asked, work.depth, cutter),
-            strokes=strokes,
-            does=(("Square the round ends with a chisel, or round the tenon to suit.",),),
-            test=TestCut(("Rout one in scrap.",), FIT_CHANNEL),
-            accuracy=ACCURACY,
-            rank=0,
-        ),
+        cutter=Cutter("straight cutter that cuts at its end", cutter),
+        settings=settings,
+        guide=work.from_side,
+        table=work.in_side,
+        needs=("the router's fence", SUPPORT, "two stops"),
+        with_tools=("hand tools",),
+        passes=passes(asked, work.depth, cutter),
+        strokes=strokes,
+        does=(("Square the round ends with a chisel, or round the tenon to suit.",),),
+        test=TestCut(("Rout one in scrap.",), FIT_CHANNEL),
+        accuracy=ACCURACY,
+        rank=0,
     )
 
 
@@ -219,25 +202,20 @@ def hinge_gain(asked: Asked) -> Answered:
     work = asked.work
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=Cutter("straight cutter"),
-            settings=(
-                length("height", "Plunge: as thick as the leaf", work.depth),
-                length("wall", "From the end", work.near),
-            ),
-            guide="by eye to a knife line, or a pattern",
-            table=work.in_side,
-            needs=(SUPPORT, "a knife line round the leaf itself"),
-            with_tools=("hand tools",),
-            passes=(work.depth,),
-            does=(("Rout near the line, then pare to it with a chisel.",),),
-            test=TestCut(
-                ("Rout one in scrap and lay the leaf in.",), ("The leaf lies level with the wood.",)
-            ),
-            accuracy=Length(1, 5),
-            rank=1,
+        cutter=Cutter("straight cutter"),
+        settings=(
+            length("height", "Plunge: as thick as the leaf", work.depth),
+            length("wall", "From the end", work.near),
         ),
+        guide="by eye to a knife line, or a pattern",
+        table=work.in_side,
+        needs=(SUPPORT, "a knife line round the leaf itself"),
+        with_tools=("hand tools",),
+        passes=(work.depth,),
+        does=(("Rout near the line, then pare to it with a chisel.",),),
+        test=TestCut(("Rout one in scrap and lay the leaf in.",), ("The leaf lies level with the wood.",)),
+        accuracy=Length(1, 5),
+        rank=1,
     )
 
 
@@ -248,18 +226,15 @@ def bevel(asked: Asked) -> Answered:
         return Refusal(TOOL, said, ("Plane it to the lines.",))
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=Cutter("cutter for bevels at 45 degrees, with a bearing"),
-            settings=(length("height", "Bevel, measured down from the face", work.depth),),
-            guide=work.from_side,
-            table=work.in_side,
-            passes=in_passes(work.depth, asked.limit(HEAVY_DEEP), asked.step),
-            does=(("Across the grain first, then along it.",),),
-            accuracy=ACCURACY,
-            fed=work.whole(work.run),
-            rank=0,
-        ),
+        cutter=Cutter("cutter for bevels at 45 degrees, with a bearing"),
+        settings=(length("height", "Bevel, measured down from the face", work.depth),),
+        guide=work.from_side,
+        table=work.in_side,
+        passes=in_passes(work.depth, asked.limit(HEAVY_DEEP), asked.step),
+        does=(("Across the grain first, then along it.",),),
+        accuracy=ACCURACY,
+        fed=work.whole(work.run),
+        rank=0,
     )
 
 
@@ -267,18 +242,15 @@ def edge(asked: Asked) -> Answered:
     work = asked.work
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=Cutter("long straight cutter with a bearing"),
-            settings=(length("takes", "Beyond the guide", work.depth),),
-            guide="a straight guide board",
-            table="face",
-            needs=(GUIDE,),
-            passes=in_passes(work.depth, asked.limit(JOINTER_PASS), asked.step / 2),
-            accuracy=ACCURACY,
-            fed=work.piece.length,
-            rank=2,
-        ),
+        cutter=Cutter("long straight cutter with a bearing"),
+        settings=(length("takes", "Beyond the guide", work.depth),),
+        guide="a straight guide board",
+        table="face",
+        needs=(GUIDE,),
+        passes=in_passes(work.depth, asked.limit(JOINTER_PASS), asked.step / 2),
+        accuracy=ACCURACY,
+        fed=work.piece.length,
+        rank=2,
     )
 
 
@@ -296,20 +268,17 @@ def outline(asked: Asked) -> Answered:
         return Refusal(TOOL, said, ("Saw it and smooth it by hand.",))
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=Cutter("straight cutter with a bearing"),
-            settings=(length("height", "Cutter below the base", work.piece.thickness),),
-            guide="a pattern",
-            table="face",
-            needs=("a pattern of thin sheet", "most of the waste sawn off first"),
-            with_tools=("hand tools",),
-            passes=(work.piece.thickness,),
-            does=(("Saw outside the line with a coping saw first; the router takes only the rest.",),),
-            accuracy=ACCURACY,
-            rank=2,
-            extra=asked.minutes.jig,
-        ),
+        cutter=Cutter("straight cutter with a bearing"),
+        settings=(length("height", "Cutter below the base", work.piece.thickness),),
+        guide="a pattern",
+        table="face",
+        needs=("a pattern of thin sheet", "most of the waste sawn off first"),
+        with_tools=("hand tools",),
+        passes=(work.piece.thickness,),
+        does=(("Saw outside the line with a coping saw first; the router takes only the rest.",),),
+        accuracy=ACCURACY,
+        rank=2,
+        extra=asked.minutes.jig,
     )
 
 

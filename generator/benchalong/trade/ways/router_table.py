@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from benchalong.ground.lengths import Length
 from benchalong.trade.cutters import STRAIGHT, narrowest, widest
-from benchalong.trade.ways.asked import Answered, Asked, Made, Refusals, Ways, degrees, length, way
+from benchalong.trade.ways.asked import Answered, Asked, Refusals, Ways, degrees, length, way
 from benchalong.trade.ways.blade_through import slope_of
 from benchalong.trade.ways.fenced import can_turn, fenced
 from benchalong.trade.ways.model import Cutter, Refusal, Setting, TestCut, Tool, Words, Work
@@ -88,27 +88,24 @@ def groove(asked: Asked) -> Answered:
     )
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=Cutter("straight cutter", cutter),
-            settings=(
-                *lies.settings,
-                length("height", "Cutter above the table", work.depth),
-                *stops(work),
-                *tilt,
-            ),
-            guide=f"{work.from_side}, then {work.far_side}" if lies.is_turned else work.from_side,
-            table=work.in_side,
-            needs=(*needs, *(("stop blocks on the fence",) if work.is_stopped else ())),
-            passes=passes(asked, work.depth, cutter),
-            strokes=lies.strokes,
-            is_turned=lies.is_turned,
-            does=(CENTRED,) if lies.is_turned else (ONE_FACE,),
-            test=TestCut(("Cut a groove in scrap of the same thickness.",), FIT_CHANNEL),
-            accuracy=ACCURACY,
-            extra=asked.minutes.jig if is_slanted else Fraction(0),
-            rank=1,
+        cutter=Cutter("straight cutter", cutter),
+        settings=(
+            *lies.settings,
+            length("height", "Cutter above the table", work.depth),
+            *stops(work),
+            *tilt,
         ),
+        guide=f"{work.from_side}, then {work.far_side}" if lies.is_turned else work.from_side,
+        table=work.in_side,
+        needs=(*needs, *(("stop blocks on the fence",) if work.is_stopped else ())),
+        passes=passes(asked, work.depth, cutter),
+        strokes=lies.strokes,
+        is_turned=lies.is_turned,
+        does=(CENTRED,) if lies.is_turned else (ONE_FACE,),
+        test=TestCut(("Cut a groove in scrap of the same thickness.",), FIT_CHANNEL),
+        accuracy=ACCURACY,
+        extra=asked.minutes.jig if is_slanted else Fraction(0),
+        rank=1,
     )
 
 
@@ -151,20 +148,17 @@ def dado(asked: Asked) -> Answered:
         )
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=Cutter("straight cutter", cutter),
-            settings=(*settings, length("height", "Cutter above the table", work.depth), *stops(work)),
-            guide=work.from_side,
-            table=work.in_side,
-            needs=(BACKING, *(("stop blocks on the fence",) if work.is_stopped else ())),
-            passes=passes(asked, work.depth, cutter),
-            strokes=strokes,
-            does=(ONE_FACE, BACKED),
-            test=TestCut(("Cut across scrap of the same stock.",), FIT_CHANNEL),
-            accuracy=ACCURACY,
-            rank=2 if work.is_stopped else 1,
-        ),
+        cutter=Cutter("straight cutter", cutter),
+        settings=(*settings, length("height", "Cutter above the table", work.depth), *stops(work)),
+        guide=work.from_side,
+        table=work.in_side,
+        needs=(BACKING, *(("stop blocks on the fence",) if work.is_stopped else ())),
+        passes=passes(asked, work.depth, cutter),
+        strokes=strokes,
+        does=(ONE_FACE, BACKED),
+        test=TestCut(("Cut across scrap of the same stock.",), FIT_CHANNEL),
+        accuracy=ACCURACY,
+        rank=2 if work.is_stopped else 1,
     )
 
 
@@ -183,24 +177,21 @@ def rabbet(asked: Asked) -> Answered:
     cutter, settings, strokes = buried(asked, work.width)
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=Cutter("straight cutter", cutter),
-            settings=(*settings, length("height", "Cutter above the table", work.depth), *stops(work)),
-            guide=work.from_side,
-            table=work.in_side,
-            needs=(
-                "a fence that the cutter stands in",
-                *(() if work.is_along_grain else (BACKING,)),
-                *(("stop blocks on the fence",) if work.is_stopped else ()),
-            ),
-            passes=passes(asked, work.depth, cutter, wide=work.width),
-            strokes=strokes,
-            does=(IN_THE_FENCE,) if strokes == 1 else (MOVE_FENCE,),
-            test=TestCut(("Cut a rabbet in scrap of the same thickness.",), FIT_CHANNEL),
-            accuracy=ACCURACY,
-            rank=1,
+        cutter=Cutter("straight cutter", cutter),
+        settings=(*settings, length("height", "Cutter above the table", work.depth), *stops(work)),
+        guide=work.from_side,
+        table=work.in_side,
+        needs=(
+            "a fence that the cutter stands in",
+            *(() if work.is_along_grain else (BACKING,)),
+            *(("stop blocks on the fence",) if work.is_stopped else ()),
         ),
+        passes=passes(asked, work.depth, cutter, wide=work.width),
+        strokes=strokes,
+        does=(IN_THE_FENCE,) if strokes == 1 else (MOVE_FENCE,),
+        test=TestCut(("Cut a rabbet in scrap of the same thickness.",), FIT_CHANNEL),
+        accuracy=ACCURACY,
+        rank=1,
     )
 
 
@@ -216,21 +207,18 @@ def cheeks(asked: Asked) -> Answered:
     cut = passes(asked, max(work.near, work.far, *work.shoulders), cutter, wide=work.depth)
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=Cutter("straight cutter", cutter),
-            settings=(*settings, *heights),
-            guide=work.in_side,
-            table=f"{work.from_side}, then {work.far_side}",
-            needs=("a fence that the cutter stands in", *(() if work.is_along_grain else (BACKING,))),
-            passes=cut,
-            strokes=strokes,
-            strokes_in_all=len(cut) * strokes * sides,
-            does=(IN_THE_FENCE if strokes == 1 else MOVE_FENCE, OTHER_SIDE),
-            test=TestCut(("Cut both sides on scrap of the same thickness.",), FIT_TONGUE),
-            accuracy=ACCURACY,
-            rank=1,
-        ),
+        cutter=Cutter("straight cutter", cutter),
+        settings=(*settings, *heights),
+        guide=work.in_side,
+        table=f"{work.from_side}, then {work.far_side}",
+        needs=("a fence that the cutter stands in", *(() if work.is_along_grain else (BACKING,))),
+        passes=cut,
+        strokes=strokes,
+        strokes_in_all=len(cut) * strokes * sides,
+        does=(IN_THE_FENCE if strokes == 1 else MOVE_FENCE, OTHER_SIDE),
+        test=TestCut(("Cut both sides on scrap of the same thickness.",), FIT_TONGUE),
+        accuracy=ACCURACY,
+        rank=1,
     )
 
 
@@ -252,21 +240,18 @@ def mortise(asked: Asked) -> Answered:
         )
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=Cutter("straight cutter that cuts at its end", cutter),
-            settings=(*settings, *stops(work)),
-            guide=work.from_side,
-            table=work.in_side,
-            needs=("two stop blocks on the fence", "a push block"),
-            with_tools=("hand tools",),
-            passes=passes(asked, work.depth, cutter),
-            strokes=int(-(-work.width // cutter)),
-            does=(ONE_FACE, ("Square the round ends with a chisel, or round the tenon to suit.",)),
-            test=TestCut(("Cut one in scrap.",), FIT_CHANNEL),
-            accuracy=ACCURACY,
-            rank=2,
-        ),
+        cutter=Cutter("straight cutter that cuts at its end", cutter),
+        settings=(*settings, *stops(work)),
+        guide=work.from_side,
+        table=work.in_side,
+        needs=("two stop blocks on the fence", "a push block"),
+        with_tools=("hand tools",),
+        passes=passes(asked, work.depth, cutter),
+        strokes=int(-(-work.width // cutter)),
+        does=(ONE_FACE, ("Square the round ends with a chisel, or round the tenon to suit.",)),
+        test=TestCut(("Cut one in scrap.",), FIT_CHANNEL),
+        accuracy=ACCURACY,
+        rank=2,
     )
 
 
@@ -278,19 +263,16 @@ def bevel(asked: Asked) -> Answered:
         return Refusal(TOOL, said, ("Saw it with the blade tilted, or plane it to the lines.",))
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=Cutter("cutter for bevels at 45 degrees"),
-            settings=(length("height", "Bevel, measured down from the face", work.depth),),
-            guide=work.from_side,
-            table=work.in_side,
-            needs=("a fence that the cutter stands in", "a push block"),
-            passes=in_passes(work.depth, asked.limit(HEAVY_DEEP), asked.step),
-            does=(("Both ends first, then the long edges: they clean up what tears at the ends.",),),
-            accuracy=ACCURACY,
-            fed=work.whole(work.run),
-            rank=0,
-        ),
+        cutter=Cutter("cutter for bevels at 45 degrees"),
+        settings=(length("height", "Bevel, measured down from the face", work.depth),),
+        guide=work.from_side,
+        table=work.in_side,
+        needs=("a fence that the cutter stands in", "a push block"),
+        passes=in_passes(work.depth, asked.limit(HEAVY_DEEP), asked.step),
+        does=(("Both ends first, then the long edges: they clean up what tears at the ends.",),),
+        accuracy=ACCURACY,
+        fed=work.whole(work.run),
+        rank=0,
     )
 
 
@@ -306,26 +288,21 @@ def fingers(asked: Asked) -> Answered:
         return Refusal(TOOL, said, ("Choose a finger as wide as a cutter, or saw them by hand.",))
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=Cutter("straight cutter", cutter),
-            settings=(
-                length("pin", "Pin to the cutter", work.width),
-                length("height", "Cutter above the table", work.depth),
-            ),
-            guide=work.from_side,
-            table=work.in_side,
-            needs=("a sled with a finger jig", "a backing board"),
-            passes=passes(asked, work.depth, cutter),
-            strokes=work.each,
-            does=(
-                ("Each gap just cut goes over the pin for the next. Mating ends begin one finger apart.",),
-            ),
-            test=TestCut(("Cut two scraps and push them together.",), FIT_TONGUE),
-            accuracy=Length(1, 10),
-            extra=asked.minutes.jig,
-            rank=1,
+        cutter=Cutter("straight cutter", cutter),
+        settings=(
+            length("pin", "Pin to the cutter", work.width),
+            length("height", "Cutter above the table", work.depth),
         ),
+        guide=work.from_side,
+        table=work.in_side,
+        needs=("a sled with a finger jig", "a backing board"),
+        passes=passes(asked, work.depth, cutter),
+        strokes=work.each,
+        does=(("Each gap just cut goes over the pin for the next. Mating ends begin one finger apart.",),),
+        test=TestCut(("Cut two scraps and push them together.",), FIT_TONGUE),
+        accuracy=Length(1, 10),
+        extra=asked.minutes.jig,
+        rank=1,
     )
 
 
@@ -333,30 +310,27 @@ def tails(asked: Asked) -> Answered:
     work = asked.work
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=Cutter("dovetail cutter of the same slope"),
-            settings=(
-                length("height", "Cutter above the table", work.depth),
-                degrees("slope", "Slope", work.angle),
-            ),
-            guide="the sled",
-            table=work.in_side,
-            needs=("a sled that holds the piece on its end", "marks on the sled for each gap"),
-            passes=(work.depth,),
-            strokes=work.each,
-            does=(
-                (
-                    "A dovetail cutter takes its whole depth at once: saw out most of the waste first "
-                    "with a straight one.",
-                ),
-                ("Saw the pins by hand to these tails.",),
-            ),
-            test=TestCut(("Cut one gap in scrap.",), ("Its slope is the one drawn.",)),
-            accuracy=Length(1, 4),
-            extra=asked.minutes.jig,
-            rank=2,
+        cutter=Cutter("dovetail cutter of the same slope"),
+        settings=(
+            length("height", "Cutter above the table", work.depth),
+            degrees("slope", "Slope", work.angle),
         ),
+        guide="the sled",
+        table=work.in_side,
+        needs=("a sled that holds the piece on its end", "marks on the sled for each gap"),
+        passes=(work.depth,),
+        strokes=work.each,
+        does=(
+            (
+                "A dovetail cutter takes its whole depth at once: saw out most of the waste first "
+                "with a straight one.",
+            ),
+            ("Saw the pins by hand to these tails.",),
+        ),
+        test=TestCut(("Cut one gap in scrap.",), ("Its slope is the one drawn.",)),
+        accuracy=Length(1, 4),
+        extra=asked.minutes.jig,
+        rank=2,
     )
 
 
@@ -365,19 +339,16 @@ def edge(asked: Asked) -> Answered:
     work = asked.work
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=Cutter("long straight cutter"),
-            settings=(length("takes", "Outfeed half of the fence forward by", work.depth),),
-            guide="edge a",
-            table="face",
-            needs=("a fence in two halves with shims",),
-            passes=in_passes(work.depth, asked.limit(JOINTER_PASS), asked.step / 2),
-            does=(("The cutter stands level with the outfeed half, as on a jointer.",),),
-            accuracy=ACCURACY,
-            fed=work.piece.length,
-            rank=2,
-        ),
+        cutter=Cutter("long straight cutter"),
+        settings=(length("takes", "Outfeed half of the fence forward by", work.depth),),
+        guide="edge a",
+        table="face",
+        needs=("a fence in two halves with shims",),
+        passes=in_passes(work.depth, asked.limit(JOINTER_PASS), asked.step / 2),
+        does=(("The cutter stands level with the outfeed half, as on a jointer.",),),
+        accuracy=ACCURACY,
+        fed=work.piece.length,
+        rank=2,
     )
 
 

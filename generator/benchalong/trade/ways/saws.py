@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from benchalong.ground.lengths import Length
-from benchalong.trade.ways.asked import Answered, Asked, Made, Refusals, Ways, degrees, length, way
+from benchalong.trade.ways.asked import Answered, Asked, Refusals, Ways, degrees, length, way
 from benchalong.trade.ways.blade_through import slope_of
 from benchalong.trade.ways.model import Cutter, Refusal, Setting, TestCut, Tool, Words, Work
 from benchalong.trade.ways.practice import (
@@ -34,22 +34,19 @@ def track(asked: Asked, *settings: Setting, does: tuple[Words, ...], fed: Length
         return Refusal(TRACK, said, ("Saw it at the table or band saw, or by hand.",))
     return way(
         asked,
-        Made(
-            tool=TRACK,
-            cutter=Cutter("blade"),
-            settings=(
-                *settings,
-                length("height", "Blade below the track", work.piece.thickness + asked.limit(BLADE_ABOVE)),
-            ),
-            guide="the track, on the line",
-            table="face",
-            needs=("a track longer than the cut", "two clamps"),
-            passes=(work.piece.thickness,),
-            does=(*does, ON_FOAM),
-            accuracy=Length(1, 2),
-            fed=fed,
-            rank=rank,
+        cutter=Cutter("blade"),
+        settings=(
+            *settings,
+            length("height", "Blade below the track", work.piece.thickness + asked.limit(BLADE_ABOVE)),
         ),
+        guide="the track, on the line",
+        table="face",
+        needs=("a track longer than the cut", "two clamps"),
+        passes=(work.piece.thickness,),
+        does=(*does, ON_FOAM),
+        accuracy=Length(1, 2),
+        fed=fed,
+        rank=rank,
     )
 
 
@@ -156,23 +153,20 @@ def chop(asked: Asked) -> Answered:
     )
     return way(
         asked,
-        Made(
-            tool=CHOP,
-            cutter=Cutter("blade"),
-            settings=settings,
-            guide="edge a",
-            table="face",
-            needs=chop_needs(work, rough=rough),
-            passes=(work.piece.thickness,),
-            does=(("Look for checks at the board's end and cut them off first.",),)
-            if rough
-            else (("Square one end first. Then bring that end to the stop.",), STOP_BLOCK),
-            test=None if rough else TestCut(("Cut two offcuts at the stop.",), FIT_SQUARE),
-            accuracy=Length(2) if rough else Length(2, 5),
-            fed=work.piece.width,
-            strokes_in_all=1 if rough else 2,
-            rank=0 if rough else 1,
-        ),
+        cutter=Cutter("blade"),
+        settings=settings,
+        guide="edge a",
+        table="face",
+        needs=chop_needs(work, rough=rough),
+        passes=(work.piece.thickness,),
+        does=(("Look for checks at the board's end and cut them off first.",),)
+        if rough
+        else (("Square one end first. Then bring that end to the stop.",), STOP_BLOCK),
+        test=None if rough else TestCut(("Cut two offcuts at the stop.",), FIT_SQUARE),
+        accuracy=Length(2) if rough else Length(2, 5),
+        fed=work.piece.width,
+        strokes_in_all=1 if rough else 2,
+        rank=0 if rough else 1,
     )
 
 
@@ -205,25 +199,20 @@ def chop_mitre(asked: Asked) -> Answered:
     name = "Blade tilted from upright" if work.run == "width" else "Saw turned from square"
     return way(
         asked,
-        Made(
-            tool=CHOP,
-            cutter=Cutter("blade"),
-            settings=(
-                degrees("angle", name, work.angle),
-                length("stop", "Stop block to the blade, at the long side", work.piece.length),
-            ),
-            guide="edge a",
-            table="face",
-            needs=chop_needs(work, rough=False),
-            passes=(work.piece.thickness,),
-            does=(STOP_BLOCK,),
-            test=TestCut(
-                ("Cut both ends of four scraps and put them together.",), ("All four corners close.",)
-            ),
-            accuracy=Length(2, 5),
-            fed=work.piece.width,
-            rank=0,
+        cutter=Cutter("blade"),
+        settings=(
+            degrees("angle", name, work.angle),
+            length("stop", "Stop block to the blade, at the long side", work.piece.length),
         ),
+        guide="edge a",
+        table="face",
+        needs=chop_needs(work, rough=False),
+        passes=(work.piece.thickness,),
+        does=(STOP_BLOCK,),
+        test=TestCut(("Cut both ends of four scraps and put them together.",), ("All four corners close.",)),
+        accuracy=Length(2, 5),
+        fed=work.piece.width,
+        rank=0,
     )
 
 
@@ -240,21 +229,18 @@ def chop_bevel(asked: Asked) -> Answered:
         return refused
     return way(
         asked,
-        Made(
-            tool=CHOP,
-            cutter=Cutter("blade"),
-            settings=(
-                degrees("angle", "Blade tilted from upright", tilt),
-                length("mark", "Width on the face", work.width),
-            ),
-            guide="edge a",
-            table="back",
-            needs=chop_needs(work, rough=False),
-            passes=(work.depth,),
-            accuracy=Length(2, 5),
-            fed=work.piece.width,
-            rank=2,
+        cutter=Cutter("blade"),
+        settings=(
+            degrees("angle", "Blade tilted from upright", tilt),
+            length("mark", "Width on the face", work.width),
         ),
+        guide="edge a",
+        table="back",
+        needs=chop_needs(work, rough=False),
+        passes=(work.depth,),
+        accuracy=Length(2, 5),
+        fed=work.piece.width,
+        rank=2,
     )
 
 
@@ -284,20 +270,17 @@ def jig(asked: Asked) -> Answered:
     )
     return way(
         asked,
-        Made(
-            tool=JIG,
-            cutter=Cutter("fine blade"),
-            settings=() if kept is None else (length("mark", "Line from the straight side", kept),),
-            guide="a clamped batten" if is_straight else "by eye to the line",
-            table="face",
-            needs=("two clamps", *(("a straight batten",) if is_straight else ())),
-            with_tools=() if rough else ("hand tools",),
-            passes=(work.piece.thickness,),
-            does=(("Saw on the waste side.",), *(() if rough else (("Plane or file to the line.",),))),
-            accuracy=Length(1),
-            fed=fed(work),
-            rank=1 if work.family == "curved outline" else 3,
-        ),
+        cutter=Cutter("fine blade"),
+        settings=() if kept is None else (length("mark", "Line from the straight side", kept),),
+        guide="a clamped batten" if is_straight else "by eye to the line",
+        table="face",
+        needs=("two clamps", *(("a straight batten",) if is_straight else ())),
+        with_tools=() if rough else ("hand tools",),
+        passes=(work.piece.thickness,),
+        does=(("Saw on the waste side.",), *(() if rough else (("Plane or file to the line.",),))),
+        accuracy=Length(1),
+        fed=fed(work),
+        rank=1 if work.family == "curved outline" else 3,
     )
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from benchalong.ground.lengths import Length
 from benchalong.trade.cutters import STACKS, narrowest, widest
-from benchalong.trade.ways.asked import Answered, Asked, Made, Refusals, Ways, length, way
+from benchalong.trade.ways.asked import Answered, Asked, Refusals, Ways, length, way
 from benchalong.trade.ways.fenced import can_turn, fenced
 from benchalong.trade.ways.model import Cutter, Refusal, Setting, TestCut, Tool, Words
 from benchalong.trade.ways.practice import (
@@ -86,21 +86,18 @@ def groove(asked: Asked) -> Answered:
     lies = fenced(work, cutter.width or work.width)
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=cutter,
-            settings=(*lies.settings, length("height", "Cutter above the table", work.depth)),
-            guide=f"{work.from_side}, then {work.far_side}" if lies.is_turned else work.from_side,
-            table=work.in_side,
-            needs=(*shims, "a featherboard", "a push block"),
-            passes=passes(asked, work.depth, cutter.width or work.width),
-            strokes=lies.strokes,
-            is_turned=lies.is_turned,
-            does=(CENTRED,) if lies.is_turned else (ONE_FACE,),
-            test=TestCut(("Cut a groove in scrap of the same thickness.",), FIT_CHANNEL),
-            accuracy=ACCURACY,
-            rank=0,
-        ),
+        cutter=cutter,
+        settings=(*lies.settings, length("height", "Cutter above the table", work.depth)),
+        guide=f"{work.from_side}, then {work.far_side}" if lies.is_turned else work.from_side,
+        table=work.in_side,
+        needs=(*shims, "a featherboard", "a push block"),
+        passes=passes(asked, work.depth, cutter.width or work.width),
+        strokes=lies.strokes,
+        is_turned=lies.is_turned,
+        does=(CENTRED,) if lies.is_turned else (ONE_FACE,),
+        test=TestCut(("Cut a groove in scrap of the same thickness.",), FIT_CHANNEL),
+        accuracy=ACCURACY,
+        rank=0,
     )
 
 
@@ -115,24 +112,21 @@ def dado(asked: Asked) -> Answered:
     lies = fenced_across(asked, cutter.width or work.width)
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=cutter,
-            settings=(*lies, length("height", "Cutter above the table", work.depth)),
-            guide=work.from_side,
-            table=work.in_side,
-            needs=(*shims, "a mitre gauge with a backing board"),
-            passes=passes(asked, work.depth, cutter.width or work.width),
-            strokes=int(-(-work.width // (cutter.width or work.width))),
-            does=(
-                (f"Hold the work to the mitre gauge, {work.from_side} against the fence or stop.",),
-                BACKED,
-            ),
-            test=TestCut(("Cut across scrap of the same stock.",), FIT_CHANNEL),
-            accuracy=ACCURACY,
-            why=NO_OFFCUT,
-            rank=0,
+        cutter=cutter,
+        settings=(*lies, length("height", "Cutter above the table", work.depth)),
+        guide=work.from_side,
+        table=work.in_side,
+        needs=(*shims, "a mitre gauge with a backing board"),
+        passes=passes(asked, work.depth, cutter.width or work.width),
+        strokes=int(-(-work.width // (cutter.width or work.width))),
+        does=(
+            (f"Hold the work to the mitre gauge, {work.from_side} against the fence or stop.",),
+            BACKED,
         ),
+        test=TestCut(("Cut across scrap of the same stock.",), FIT_CHANNEL),
+        accuracy=ACCURACY,
+        why=NO_OFFCUT,
+        rank=0,
     )
 
 
@@ -156,22 +150,19 @@ def rabbet(asked: Asked) -> Answered:
     cutter, settings, strokes = buried(asked, work.width)
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=cutter,
-            settings=(*settings, length("height", "Cutter above the table", work.depth)),
-            guide=work.from_side,
-            table=work.in_side,
-            needs=("a sacrificial fence", *across_needs(asked), "a featherboard", "a push block"),
-            passes=passes(asked, work.depth, work.width),
-            strokes=strokes,
-            does=(BURIED,) if strokes == 1 else (MOVE_FENCE,),
-            test=TestCut(("Cut a rabbet in scrap of the same thickness.",), FIT_CHANNEL),
-            accuracy=ACCURACY,
-            extra=asked.minutes.sacrificial_fence,
-            why=() if work.is_along_grain else NO_OFFCUT,
-            rank=0,
-        ),
+        cutter=cutter,
+        settings=(*settings, length("height", "Cutter above the table", work.depth)),
+        guide=work.from_side,
+        table=work.in_side,
+        needs=("a sacrificial fence", *across_needs(asked), "a featherboard", "a push block"),
+        passes=passes(asked, work.depth, work.width),
+        strokes=strokes,
+        does=(BURIED,) if strokes == 1 else (MOVE_FENCE,),
+        test=TestCut(("Cut a rabbet in scrap of the same thickness.",), FIT_CHANNEL),
+        accuracy=ACCURACY,
+        extra=asked.minutes.sacrificial_fence,
+        why=() if work.is_along_grain else NO_OFFCUT,
+        rank=0,
     )
 
 
@@ -205,27 +196,24 @@ def cheeks(asked: Asked) -> Answered:
     cut = passes(asked, deepest, min(work.depth, cutter.width or work.depth))
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=cutter,
-            settings=(*settings, *heights),
-            guide=work.in_side,
-            table=f"{work.from_side}, then {work.far_side}",
-            needs=("a sacrificial fence", *across_needs(asked)),
-            passes=cut,
-            strokes=strokes,
-            strokes_in_all=len(cut) * strokes * sides,
-            does=(
-                *((DRAW_BACK,) if strokes > 1 else (BURIED,)),
-                OTHER_SIDE,
-                *(() if work.is_along_grain else (BACKED,)),
-            ),
-            test=TestCut(("Cut both sides on scrap of the same thickness.",), FIT_TONGUE),
-            accuracy=ACCURACY,
-            extra=asked.minutes.sacrificial_fence,
-            why=() if work.is_along_grain else NO_OFFCUT,
-            rank=0,
+        cutter=cutter,
+        settings=(*settings, *heights),
+        guide=work.in_side,
+        table=f"{work.from_side}, then {work.far_side}",
+        needs=("a sacrificial fence", *across_needs(asked)),
+        passes=cut,
+        strokes=strokes,
+        strokes_in_all=len(cut) * strokes * sides,
+        does=(
+            *((DRAW_BACK,) if strokes > 1 else (BURIED,)),
+            OTHER_SIDE,
+            *(() if work.is_along_grain else (BACKED,)),
         ),
+        test=TestCut(("Cut both sides on scrap of the same thickness.",), FIT_TONGUE),
+        accuracy=ACCURACY,
+        extra=asked.minutes.sacrificial_fence,
+        why=() if work.is_along_grain else NO_OFFCUT,
+        rank=0,
     )
 
 
@@ -243,20 +231,17 @@ def notch(asked: Asked) -> Answered:
         settings.append(length("stop_last", "Stop block to the cutter, last stroke", last))
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=cutter,
-            settings=(*settings, length("height", "Cutter above the table", work.depth)),
-            guide=work.from_side,
-            table=work.in_side,
-            needs=("a mitre gauge with a tall backing board",),
-            passes=passes(asked, work.depth, cutter.width),
-            strokes=int(-(-work.width // cutter.width)),
-            does=(("Stand the piece against the backing board and clamp it there.",), BACKED),
-            test=TestCut(("Cut the notch in scrap.",), FIT_CHANNEL),
-            accuracy=ACCURACY,
-            rank=1,
-        ),
+        cutter=cutter,
+        settings=(*settings, length("height", "Cutter above the table", work.depth)),
+        guide=work.from_side,
+        table=work.in_side,
+        needs=("a mitre gauge with a tall backing board",),
+        passes=passes(asked, work.depth, cutter.width),
+        strokes=int(-(-work.width // cutter.width)),
+        does=(("Stand the piece against the backing board and clamp it there.",), BACKED),
+        test=TestCut(("Cut the notch in scrap.",), FIT_CHANNEL),
+        accuracy=ACCURACY,
+        rank=1,
     )
 
 
@@ -270,27 +255,24 @@ def fingers(asked: Asked) -> Answered:
         return Refusal(TOOL, ("The fingers are wider than any stack.",), ("Saw and chop them by hand.",))
     return way(
         asked,
-        Made(
-            tool=TOOL,
-            cutter=cutter,
-            settings=(
-                length("pin", "Pin to the cutter", work.width),
-                length("height", "Cutter above the table", work.depth),
-            ),
-            guide=work.from_side,
-            table=work.in_side,
-            needs=(*shims, "a mitre gauge with a finger jig", "a backing board"),
-            passes=passes(asked, work.depth, work.width),
-            strokes=work.each,
-            does=(
-                ("The pin in the jig is as wide as a finger and one finger from the cutter.",),
-                ("Each gap just cut goes over the pin for the next. Mating ends begin one finger apart.",),
-            ),
-            test=TestCut(("Cut two scraps and push them together.",), FIT_TONGUE),
-            accuracy=Length(1, 10),
-            extra=asked.minutes.jig,
-            rank=0,
+        cutter=cutter,
+        settings=(
+            length("pin", "Pin to the cutter", work.width),
+            length("height", "Cutter above the table", work.depth),
         ),
+        guide=work.from_side,
+        table=work.in_side,
+        needs=(*shims, "a mitre gauge with a finger jig", "a backing board"),
+        passes=passes(asked, work.depth, work.width),
+        strokes=work.each,
+        does=(
+            ("The pin in the jig is as wide as a finger and one finger from the cutter.",),
+            ("Each gap just cut goes over the pin for the next. Mating ends begin one finger apart.",),
+        ),
+        test=TestCut(("Cut two scraps and push them together.",), FIT_TONGUE),
+        accuracy=Length(1, 10),
+        extra=asked.minutes.jig,
+        rank=0,
     )
 
 

@@ -54,16 +54,9 @@ def ways(
     `units` says in which system the shop's cutters are sized. A tool brings what belongs to it, and every
     shop has a bench. The author's own words for tools are read by `tools.at_hand`.
     """
-    asked = Asked(work, country, units, minutes or _USUAL)
-    return _answer(asked, with_all(tools))
-
-
-_USUAL = Minutes()
-
-
-def _answer(asked: Asked, tools: tuple[Tool, ...]) -> Answer:
-    said = answers(asked)
-    found = [_with_others(said[tool], tools) for tool in tools]
+    there = with_all(tools)
+    said = _usual(work, country, units) if minutes is None else _answers(work, country, units, minutes)
+    found = [_with_others(said[tool], there) for tool in there]
     good = [one for one in found if isinstance(one, Way)]
     refused = tuple(one for one in found if isinstance(one, Refusal))
     return Answer(tuple(sorted(good, key=_best_first)), refused)
@@ -84,24 +77,19 @@ def _with_others(one: Answered, tools: tuple[Tool, ...]) -> Answered:
     return Refusal(one.tool, (said,), (f"Have {' and '.join(missing)} at hand too.",))
 
 
-def answers(asked: Asked) -> Mapping[Tool, Answered]:
-    """What every tool says to a work; the same question is answered once."""
-    if asked.minutes is not _USUAL:
-        return _asked(asked)
-    return _kept(asked.work, asked.country, asked.units)
-
-
 @functools.lru_cache(maxsize=8192)
-def _kept(work: Work, country: str, units: System) -> Mapping[Tool, Answered]:
-    return _asked(Asked(work, country, units, _USUAL))
+def _usual(work: Work, country: str, units: System) -> Mapping[Tool, Answered]:
+    """At usual rates; the same question is answered once."""
+    return _answers(work, country, units, Minutes())
 
 
-def _asked(asked: Asked) -> Mapping[Tool, Answered]:
-    return {tool: _ask(asked, tool) for tool in TOOLS}
+def _answers(work: Work, country: str, units: System, minutes: Minutes) -> Mapping[Tool, Answered]:
+    """What every tool says to a work."""
+    return {tool: _ask(Asked(work, tool, country, units, minutes)) for tool in TOOLS}
 
 
-def _ask(asked: Asked, tool: Tool) -> Answered:
-    does, family = TABLE[tool], asked.work.family
+def _ask(asked: Asked) -> Answered:
+    does, family, tool = TABLE[asked.tool], asked.work.family, asked.tool
     make = does.ways.get(family)
     if make is None:
         reason, instead = does.refusals[family]
