@@ -14,7 +14,6 @@ from benchalong.trade.cutters import BAND_KERF, KERF
 from benchalong.trade.ways.cautions import cautions
 from benchalong.trade.ways.minutes import Minutes
 from benchalong.trade.ways.model import (
-    ZERO,
     Cutter,
     Family,
     Limit,
@@ -26,6 +25,8 @@ from benchalong.trade.ways.model import (
     Words,
     Work,
 )
+from benchalong.trade.ways.practice import ACCURACY, HEAVY_WIDE, JOINTER_PASS, in_passes
+from benchalong.trade.ways.said import worded
 
 Answered: TypeAlias = "Way | Refusal"
 Make: TypeAlias = "Callable[[Asked], Answered]"
@@ -65,22 +66,31 @@ class Asked:
         """As the shop's own system says it."""
         return limit.inch if self.units == "inch" else limit.millimetre
 
+    def refuse(self, reason: str, instead: str, *sizes: Length | Limit, is_safety: bool = False) -> Refusal:
+        """`reason` has a gap for each of the sizes."""
+        return Refusal(self.tool, worded(reason, *sizes), (instead,), is_safety)
 
-def length(key: str, name: str, value: Length) -> Setting:
-    return Setting(key, name, length=value)
+    def over(self, size: Length, limit: Limit, reason: str, instead: str) -> Refusal | None:
+        """Refuses what is larger than the limit; `reason` has a gap for the size and one for the limit."""
+        return self.refuse(reason, instead, size, limit) if size > limit.most else None
 
+    def channel_passes(self, depth: Length, *, most: Length, wide: Length) -> tuple[Length, ...]:
+        """Two or more for a wide channel in hardwood; none deeper than `most`."""
+        is_heavy = wide > HEAVY_WIDE.most and self.work.piece.wood == "hard"
+        return in_passes(depth, most, self.step, at_least=2 if is_heavy else 1)
 
-def degrees(key: str, name: str, value: Fraction) -> Setting:
-    return Setting(key, name, degrees=value)
+    def light_passes(self) -> tuple[Length, ...]:
+        """The work's depth, as a jointer takes it."""
+        return in_passes(self.work.depth, self.limit(JOINTER_PASS), self.step / 2)
 
 
 def way(
     asked: Asked,
-    *,
     cutter: Cutter,
+    *,
     settings: Sequence[Setting] = (),
-    guide: str = "",
-    table: str = "",
+    guide: str | None = None,
+    table: str | None = None,
     needs: Sequence[str] = (),
     with_tools: Sequence[Tool] = (),
     passes: Sequence[Length] = (),
@@ -88,7 +98,7 @@ def way(
     is_turned: bool = False,
     does: Sequence[Words] = (),
     test: TestCut | None = None,
-    accuracy: Length = ZERO,
+    accuracy: Length | None = None,
     why: Words = (),
     rank: int,
     fed: Length | None = None,
@@ -98,33 +108,37 @@ def way(
 ) -> Way:
     """What a tool's module says of a way, with the cautions of tool, cut and size and the minutes added.
 
+    Unless said otherwise the side that the cut is measured from runs along the guide, the side it is cut in
+    lies on the table, and it comes out as exactly as the tool's work does.
+
     `fed`: what one stroke is long, mm; the cut's own length unless given. `strokes_in_all`: for one of the
     work; strokes times passes unless given. `extra`: more minutes to set. `for_all`: minutes for all of them,
     where they aren't reckoned by strokes.
     """
+    work, tool, minutes = asked.work, asked.tool, asked.minutes
     turns = 2 if is_turned else 1
     if strokes_in_all is None:
         strokes_in_all = max(1, len(passes)) * strokes * turns
     if for_all is None:
-        fed, count = asked.work.length if fed is None else fed, asked.work.count
-        for_all = asked.minutes.strokes(asked.tool, fed, strokes=count * strokes_in_all, placed=count * turns)
+        fed = work.length if fed is None else fed
+        for_all = minutes.strokes(tool, fed, strokes=work.count * strokes_in_all, placed=work.count * turns)
     return Way(
-        tool=asked.tool,
+        tool=tool,
         cutter=cutter,
         needs=tuple(needs),
         with_tools=tuple(with_tools),
         settings=tuple(settings),
-        guide=guide,
-        table=table,
+        guide=work.from_side if guide is None else guide,
+        table=work.in_side if table is None else table,
         passes=tuple(passes),
         strokes=strokes,
         is_turned=is_turned,
         does=tuple(does),
         test=test,
-        accuracy=accuracy,
-        to_set=asked.minutes.setup(asked.tool, with_test=test is not None, extra=extra),
+        accuracy=ACCURACY[tool] if accuracy is None else accuracy,
+        to_set=minutes.setup(tool, with_test=test is not None, extra=extra),
         for_all=for_all,
-        cautions=cautions(asked.work, asked.tool),
+        cautions=cautions(work, tool),
         why=why,
         rank=rank,
     )

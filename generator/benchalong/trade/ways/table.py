@@ -3,11 +3,23 @@
 from __future__ import annotations
 
 import functools
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 
 from benchalong.ground.shown import System
-from benchalong.trade.ways import band_saw, blade, drills, hand, milling, router, router_table, saws, stack
+from benchalong.trade.ways import (
+    band_saw,
+    blade,
+    drills,
+    hand,
+    jigsaw,
+    milling,
+    mitre_saw,
+    router,
+    router_table,
+    stack,
+    track_saw,
+)
 from benchalong.trade.ways.asked import Answered, Asked, Refusals, Ways
 from benchalong.trade.ways.minutes import Minutes
 from benchalong.trade.ways.model import TOOLS, Answer, Refusal, Tool, Way, Work
@@ -21,22 +33,24 @@ class Does:
 
     ways: Ways
     refusals: Refusals
+    not_here: Callable[[Asked], Refusal | None] | None = None
+    """Why the tool isn't used where this shop stands."""
 
 
 TABLE: Mapping[Tool, Does] = {
-    "table saw with a stacked cutter": Does(stack.WAYS, stack.REFUSALS),
+    "table saw with a stacked cutter": Does(stack.WAYS, stack.REFUSALS, stack.not_here),
     "table saw": Does(blade.WAYS, blade.REFUSALS),
     "router table": Does(router_table.WAYS, router_table.REFUSALS),
     "router": Does(router.WAYS, router.REFUSALS),
     "hand tools": Does(hand.WAYS, hand.REFUSALS),
-    "track saw": Does(saws.TRACK_WAYS, saws.TRACK_REFUSALS),
+    "track saw": Does(track_saw.WAYS, track_saw.REFUSALS),
     "band saw": Does(band_saw.WAYS, band_saw.REFUSALS),
-    "mitre saw": Does(saws.CHOP_WAYS, saws.CHOP_REFUSALS),
+    "mitre saw": Does(mitre_saw.WAYS, mitre_saw.REFUSALS),
     "jointer": Does(milling.JOINTER_WAYS, milling.JOINTER_REFUSALS),
     "planer": Does(milling.PLANER_WAYS, milling.PLANER_REFUSALS),
     "drill press": Does(drills.PRESS_WAYS, drills.REFUSALS),
     "drill": Does(drills.DRILL_WAYS, drills.REFUSALS),
-    "jigsaw": Does(saws.JIG_WAYS, saws.JIG_REFUSALS),
+    "jigsaw": Does(jigsaw.WAYS, jigsaw.REFUSALS),
     "bench": Does(milling.BENCH_WAYS, milling.BENCH_REFUSALS),
 }
 
@@ -89,11 +103,8 @@ def _answers(work: Work, country: str, units: System, minutes: Minutes) -> Mappi
 
 
 def _ask(asked: Asked) -> Answered:
-    does, family, tool = TABLE[asked.tool], asked.work.family, asked.tool
+    does, family = TABLE[asked.tool], asked.work.family
     make = does.ways.get(family)
     if make is None:
-        reason, instead = does.refusals[family]
-        return Refusal(tool, (reason,), (instead,))
-    if tool == "table saw with a stacked cutter" and (refused := stack.not_here(asked)) is not None:
-        return refused
-    return too_small(tool, asked.work) or make(asked)
+        return asked.refuse(*does.refusals[family])
+    return (does.not_here(asked) if does.not_here else None) or too_small(asked) or make(asked)
