@@ -1,23 +1,22 @@
-"""Jointer and planer: flat, straight, and to one thickness; and the bench, where there is no machine."""
+"""Jointer and planer: flat, straight, and to one thickness."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from fractions import Fraction
 
-from benchalong.ground.lengths import METRE, Length
+from benchalong.ground.lengths import Length
 from benchalong.trade.ways.asked import Answered, Asked, Refusals, Ways, way
-from benchalong.trade.ways.model import FAMILIES, ZERO, Cutter, Family, Setting, Words
+from benchalong.trade.ways.model import Cutter, Setting, Words
 from benchalong.trade.ways.practice import (
     JOINTER_PASS,
     JOINTER_WIDEST,
     LAST_PASS,
     PLANER_PASS,
     PLANER_WIDEST,
-    SANDING_STEP,
     in_passes,
 )
-from benchalong.trade.ways.refused import FLUSH, GLUE, PLANE, SAND, too_flat
+from benchalong.trade.ways.refused import FLUSH, GLUE, PLANE, SAND, all_but, too_flat
 from benchalong.trade.ways.settings import degrees, length, slope_of
 
 HEAD = Cutter("cutter head")
@@ -156,111 +155,37 @@ def planer_passes(asked: Asked) -> tuple[Length, ...]:
 
 JOINTER_WAYS: Ways = {"joint a face": joint_face, "joint an edge": joint_edge, "bevel": bevel}
 PLANER_WAYS: Ways = {"joint a face": carried, "plane to thickness": plane}
-
-
-def glue(asked: Asked) -> Answered:
-    work, minutes = asked.work, asked.minutes
-    lines = max(0, work.count - 1)
-    return way(
-        asked,
-        Cutter("clamps"),
-        settings=(length("width", "Panel, before trimming", work.piece.width),),
-        guide="",
-        table="the marked faces alternate over and under as the triangle says",
-        needs=("clamps over and under by turns", "cauls"),
-        does=(
-            ("Dry first: every joint closes under light pressure, without a gap at the ends.",),
-            ("Tighten from the middle outward; a few beads of glue all along are right.",),
-            ("Scrape the beads off when they are like rubber.",),
-        ),
-        accuracy=Length(1, 2),
-        for_all=minutes.pace * (minutes.glue_line * lines * work.piece.length / METRE + 5),
-        rank=0,
-    )
-
-
-def sand(asked: Asked) -> Answered:
-    piece, minutes = asked.work.piece, asked.minutes
-    area = 2 * piece.length * piece.width / METRE / METRE
-    return way(
-        asked,
-        Cutter("abrasive paper"),
-        guide="",
-        table="the bench",
-        needs=("a sanding block or sander", "a mask", "dust drawn off"),
-        does=(
-            (
-                "80 or 100 grit only where there are tool marks, then 120, 150, 180: no jump over one and a "
-                "half times. Along the grain.",
-            ),
-        ),
-        accuracy=ZERO,
-        for_all=minutes.pace * minutes.sanding * area * asked.work.count,
-        rank=0,
-    )
-
-
-def flush(asked: Asked) -> Answered:
-    work = asked.work
-    return asked.over(
-        work.depth,
-        SANDING_STEP,
-        "The step is {}; over {} a block rounds the edges before it is gone.",
-        "Plane it flush by hand.",
-    ) or way(
-        asked,
-        Cutter("abrasive paper"),
-        guide="",
-        table="the bench",
-        needs=("a hard, flat sanding block",),
-        passes=(work.depth,) if work.depth else (),
-        does=(("Pencil across the joint; sand until the pencil is gone on both sides.",),),
-        for_all=asked.minutes.pace * 3 * work.count,
-        rank=1,
-    )
-
-
-BENCH_WAYS: Ways = {"glue up a panel": glue, "sand": sand, "flush": flush}
-
-
-def _refusals(said: dict[Family, tuple[str, str]], rest: tuple[str, str], ways: Ways) -> Refusals:
-    return {family: said.get(family, rest) for family in FAMILIES if family not in ways}
-
-
-JOINTER_REFUSALS: Refusals = _refusals(
-    {
-        "plane to thickness": ("It makes a face flat, but not parallel to the other.", PLANE),
-        "rabbet": (
-            "Only some have a ledge for it, and the guard comes off.",
-            "Use a table saw, a router or a rabbet plane.",
-        ),
-        "taper": (
-            "Lowering wood onto a running cutter head is a practised hand's work.",
-            "Use a table saw's sled, a band saw or a plane.",
-        ),
-        "glue up a panel": GLUE,
-        "flush": ("What is glued up doesn't go over a jointer.", FLUSH),
-        "sand": ("A jointer leaves ripples that paper takes off.", SAND),
-    },
-    ("A jointer makes faces and edges flat and cuts nothing else.", "Saw it, rout it or work it by hand."),
-    JOINTER_WAYS,
-)
-PLANER_REFUSALS: Refusals = _refusals(
-    {
-        "joint an edge": (
-            "Wood stood on edge tips between the rollers.",
-            "Use a jointer, a track saw or a hand plane.",
-        ),
-        "resaw": ("Planing half a board to dust wastes it.", "Use a band saw."),
-        "glue up a panel": GLUE,
-        "flush": ("What is glued up across the grain doesn't go through a planer.", FLUSH),
-        "sand": ("A planer leaves ripples that paper takes off.", SAND),
-    },
-    ("A planer makes wood of one thickness and cuts nothing else.", "Saw it, rout it or work it by hand."),
-    PLANER_WAYS,
-)
-BENCH_REFUSALS: Refusals = _refusals(
-    {},
-    ("Clamps, rules and paper cut nothing.", "It takes a saw, a router, a drill or hand tools."),
-    BENCH_WAYS,
-)
+JOINTER_REFUSALS: Refusals = {
+    **all_but(
+        JOINTER_WAYS,
+        "A jointer makes faces and edges flat and cuts nothing else.",
+        "Saw it, rout it or work it by hand.",
+    ),
+    "plane to thickness": ("It makes a face flat, but not parallel to the other.", PLANE),
+    "rabbet": (
+        "Only some have a ledge for it, and the guard comes off.",
+        "Use a table saw, a router or a rabbet plane.",
+    ),
+    "taper": (
+        "Lowering wood onto a running cutter head is a practised hand's work.",
+        "Use a table saw's sled, a band saw or a plane.",
+    ),
+    "glue up a panel": GLUE,
+    "flush": ("What is glued up doesn't go over a jointer.", FLUSH),
+    "sand": ("A jointer leaves ripples that paper takes off.", SAND),
+}
+PLANER_REFUSALS: Refusals = {
+    **all_but(
+        PLANER_WAYS,
+        "A planer makes wood of one thickness and cuts nothing else.",
+        "Saw it, rout it or work it by hand.",
+    ),
+    "joint an edge": (
+        "Wood stood on edge tips between the rollers.",
+        "Use a jointer, a track saw or a hand plane.",
+    ),
+    "resaw": ("Planing half a board to dust wastes it.", "Use a band saw."),
+    "glue up a panel": GLUE,
+    "flush": ("What is glued up across the grain doesn't go through a planer.", FLUSH),
+    "sand": ("A planer leaves ripples that paper takes off.", SAND),
+}

@@ -118,13 +118,11 @@ SANDING_STEP = _limit("1/32", "0.8")
 
 EUROPE_NAMES = (
     "austria, belgium, bulgaria, croatia, cyprus, czechia, czech republic, denmark, estonia, finland, "
-    "france, "
-    "germany, greece, hungary, iceland, ireland, italy, latvia, liechtenstein, lithuania, luxembourg, malta, "
-    "netherlands, the netherlands, norway, poland, portugal, romania, slovakia, slovenia, spain, sweden, "
-    "switzerland, united kingdom, great britain, northern ireland, england, scotland, wales, europe, "
-    "at, be, bg, hr, cy, cz, dk, ee, fi, fr, de, gr, hu, ie, is, it, lv, li, lt, lu, mt, nl, no, pl, pt, "
-    "ro, sk, "
-    "si, es, se, ch, uk, gb, eu"
+    "france, germany, greece, hungary, iceland, ireland, italy, latvia, liechtenstein, lithuania, "
+    "luxembourg, malta, netherlands, the netherlands, norway, poland, portugal, romania, slovakia, "
+    "slovenia, spain, sweden, switzerland, united kingdom, great britain, northern ireland, england, "
+    "scotland, wales, europe, at, be, bg, hr, cy, cz, dk, ee, fi, fr, de, gr, hu, ie, is, it, lv, li, lt, "
+    "lu, mt, nl, no, pl, pt, ro, sk, si, es, se, ch, uk, gb, eu"
 )
 EUROPE = frozenset(EUROPE_NAMES.split(", "))
 """Where most saws sold take no stacked cutter (common practice, no source)."""

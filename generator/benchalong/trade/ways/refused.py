@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from benchalong.trade.ways.asked import Asked, Refusals
-from benchalong.trade.ways.model import Family, Refusal
+from benchalong.trade.ways.asked import Asked, Refusals, Ways
+from benchalong.trade.ways.model import FAMILIES, Family, Refusal
 from benchalong.trade.ways.practice import FENCE_REACH, ROUTER_DEEPEST, STAND_TALLEST
 
 HOLES: tuple[Family, ...] = ("pilot hole", "clearance hole", "dowel hole")
@@ -67,6 +67,11 @@ def by_saw(what: str) -> Refusals:
         "plane to thickness": ("A saw leaves no even thickness over a face.", PLANE),
         "resaw": (f"{what} doesn't reach through the width of a board.", "Use a band saw."),
     }
+
+
+def all_but(ways: Ways, reason: str, instead: str) -> Refusals:
+    """One reason for all that a tool has no way for."""
+    return dict.fromkeys((family for family in FAMILIES if family not in ways), (reason, instead))
 
 
 def stopped(asked: Asked) -> Refusal | None:

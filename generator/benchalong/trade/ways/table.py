@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from benchalong.ground.shown import System
 from benchalong.trade.ways import (
     band_saw,
+    bench,
     blade,
     drills,
     hand,
@@ -51,7 +52,7 @@ TABLE: Mapping[Tool, Does] = {
     "drill press": Does(drills.PRESS_WAYS, drills.REFUSALS),
     "drill": Does(drills.DRILL_WAYS, drills.REFUSALS),
     "jigsaw": Does(jigsaw.WAYS, jigsaw.REFUSALS),
-    "bench": Does(milling.BENCH_WAYS, milling.BENCH_REFUSALS),
+    "bench": Does(bench.WAYS, bench.REFUSALS),
 }
 
 
