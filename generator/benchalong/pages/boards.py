@@ -8,17 +8,18 @@ from dataclasses import dataclass, replace
 from markupsafe import Markup
 
 from benchalong.ground.shown import decimal
-from benchalong.ground.words import in_sentence
+from benchalong.ground.words import counted, in_sentence
 from benchalong.pages.how_good import how_good
 from benchalong.pages.makings import Makings, drawn
 from benchalong.pages.shell import Link, Shell
 from benchalong.pages.stock import stock_words
 from benchalong.plan.model import PartId
+from benchalong.plan.rough import Match
 from benchalong.workings.blanks.blanks import BLANKS
 from benchalong.workings.blanks.model import Blank, Gives
 from benchalong.workings.boards.boards import BOARDS
 from benchalong.workings.boards.letters import letters_of
-from benchalong.workings.boards.model import Group, SawCut, Sawn, Spot
+from benchalong.workings.boards.model import Group, SawCut, Sawn, Spot, Unused
 
 
 @dataclass(frozen=True)
@@ -72,6 +73,10 @@ class GroupShown:
     """What the boards don't suffice for."""
     too_large: tuple[str, ...]
     more: tuple[BoardShown, ...]
+    unused: tuple[Markup, ...]
+    """Boards that are there and that nothing is cut from."""
+    are_all_tried: bool
+    """False where boards could be shared among thicknesses in ways that were not tried."""
 
 
 @dataclass(frozen=True)
@@ -145,6 +150,8 @@ class _Shown:
             tuple(f"{number} of {self._names(self._blank(blank))}" for blank, number in group.left_out),
             tuple(self._names(self._blank(blank)) for blank in group.too_large),
             tuple(map(self._board, group.more)),
+            tuple(map(self._unused, group.unused)),
+            group.are_all_tried,
         )
 
     def _good(self) -> str:
@@ -157,6 +164,8 @@ class _Shown:
         title = Markup("{} {}: {} × {}").format(
             self._word, board.number, size(board.length), size(board.width)
         )
+        if board.cut_from is not None:
+            title += Markup(", crosscut from {} at the yard").format(size(board.cut_from))
         return BoardShown(
             board_id(self._group, board),
             title,
@@ -168,6 +177,15 @@ class _Shown:
             tuple(self._size(spot) for spot in board.left_over),
             f"{decimal(100 * board.used, 0)} %",
         )
+
+    def _unused(self, unused: Unused) -> Markup:
+        size = self._makings.shows.size
+        said = Markup("{}, {} × {}").format(
+            counted(unused.count, self._word.lower()), size(unused.length), size(unused.width)
+        )
+        if unused.thickness is not None:
+            said += Markup(", {} thick").format(size(unused.thickness))
+        return said + (Markup(" ({})").format(unused.note) if unused.note else Markup(""))
 
     def _size(self, spot: Spot) -> Markup:
         size = self._makings.shows.size
@@ -198,8 +216,9 @@ class _Shown:
         return f"{gives.name}, {each} from each" if each > 1 else gives.name
 
     def _match(self, blank: Blank) -> str:
-        match = self._makings.plan.matches.get(blank.match)
-        return MATCHES[match.how] if match else ""
+        matches = self._makings.plan.matches.values()
+        found = (match for match in matches if match.id == blank.match or _is_chosen(match, blank))
+        return ", ".join(dict.fromkeys(MATCHES[match.how] for match in found))
 
     def _cut(self, board: Sawn, cut: SawCut) -> CutLine:
         size, kind = self._makings.shows.size(cut.off), "Crosscut" if cut.way == "across" else "Rip"
@@ -221,6 +240,11 @@ class _Shown:
 
     def _names(self, blank: Blank) -> str:
         return " and ".join(in_sentence(name) for name in dict.fromkeys(each.name for each in blank.gives))
+
+
+def _is_chosen(match: Match, blank: Blank) -> bool:
+    """Whether it matches by eye, whichever board it comes from."""
+    return match.how in ("book match", "show side") and not set(match.parts).isdisjoint(blank.parts)
 
 
 MATCHES = {

@@ -405,6 +405,7 @@ class _Says:
             "count": thing.count,
             "said": thing.said,
             "needed": thing.needed,
+            "on_hand": thing.on_hand,
             "price": price_json(thing.price),
             "note": thing.note,
         }

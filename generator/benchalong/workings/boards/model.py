@@ -94,6 +94,17 @@ class Sawn:
 
 
 @dataclass(frozen=True)
+class Unused:
+    """Boards alike that are there and that nothing is cut from."""
+
+    length: Length
+    width: Length
+    thickness: Length | None
+    count: int
+    note: str = ""
+
+
+@dataclass(frozen=True)
 class Group:
     """All that is cut from one stock of one thickness."""
 
@@ -128,6 +139,8 @@ class Group:
     """Whether the project names boards for it; else it is laid out on what is usually sold."""
     are_all_tried: bool = True
     """False where it is short, its boards could be shared out otherwise, and not all ways were tried."""
+    unused: tuple[Unused, ...] = ()
+    """Boards of the stock that nothing is cut from; told with its last group."""
 
     @property
     def bought(self) -> tuple[Sawn, ...]:
@@ -141,22 +154,9 @@ class Group:
 
 
 @dataclass(frozen=True)
-class Unused:
-    """Boards that are there and that nothing is cut from."""
-
-    stock: StockId
-    length: Length
-    width: Length
-    thickness: Length | None
-    count: int
-    note: str = ""
-
-
-@dataclass(frozen=True)
 class Boards:
     groups: tuple[Group, ...]
     kerf: Length
-    unused: tuple[Unused, ...] = ()
 
     @cached_property
     def by_blank(self) -> Mapping[BlankId, tuple[tuple[Group, Sawn], ...]]:
