@@ -41,7 +41,7 @@ def _wood_first(tasks: tuple[Task, ...], known: Precedence) -> Iterator[tuple[Ta
 
 
 def _jigs_first(tasks: tuple[Task, ...], done_in: DoneIn) -> Iterator[tuple[TaskId, frozenset[TaskId]]]:
-    """What a step does with a jig waits until the jig is made. Making one waits for nothing, so that no circle
+    """What a step does with a jig waits until the jig is made. Making one waits for nothing, so no circle
     comes of it."""
     made = {task.jig: task.id for task in tasks if task.jig}
     for task in tasks:
