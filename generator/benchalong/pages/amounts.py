@@ -123,9 +123,9 @@ def _measures(makings: Makings, line: Lumber) -> Markup:
     planed = next((thick for quarters, thick in PLANED.items() if line.called == f"{quarters}/4"), None)
     if planed is None:
         return Markup("Rough, {} thick").format(size(line.thickness))
-    return Markup("Rough, {} thick; planed on both faces it measures {}, which may be too little").format(
-        size(line.thickness), size(planed)
-    )
+    return Markup(
+        "Rough, {} thick. Bought planed on both faces it measures {}: little is left to make it flat"
+    ).format(size(line.thickness), size(planed))
 
 
 def _with_waste(makings: Makings, line: Lumber) -> Markup:
@@ -151,9 +151,9 @@ def _waste_why(waste: Waste) -> str:
 
 
 def says_of_sheets(makings: Makings, line: Sheets) -> Says:
-    needed = _square_metres(line.area)
+    needed = makings.shows.area(line.area)
     pieces = counted(line.there_pieces, "piece")
-    there = Markup("{} from {}").format(_square_metres(line.there_area), pieces)
+    there = Markup("{} from {}").format(makings.shows.area(line.there_area), pieces)
     to_buy = sheets_amount(line)
     return Says(
         Markup("{} of yours").format(pieces) if line.is_there else to_buy,
@@ -166,10 +166,6 @@ def sheets_amount(line: Sheets) -> Markup:
     if line.is_there:
         return NOTHING
     return Markup("size not said") if line.count is None else Markup(counted(line.count, "sheet"))
-
-
-def _square_metres(area: Fraction) -> Markup:
-    return Markup("{} m²").format(decimal(area / 1_000_000, 2))
 
 
 def _of_sheets(makings: Makings, line: Sheets) -> Iterator[Markup]:
@@ -193,22 +189,26 @@ def _of_sheets(makings: Makings, line: Sheets) -> Iterator[Markup]:
 # anything else
 
 
-def says_of_thing(thing: Thing) -> Says:
+def says_of_thing(makings: Makings, thing: Thing) -> Says:
     details = tuple(Markup.escape(text) for text in (thing.size, thing.note) if text)
     if not thing.there:
-        return Says(thing_amount(thing), (), details)
-    needed = thing_amount(thing)
+        return Says(thing_amount(makings, thing), (), details)
+    needed = thing_amount(makings, thing)
     to_buy = Markup("how many isn't said") if thing.to_buy is None else Markup(thing.to_buy or NOTHING)
     tally = _tally(needed, Markup(thing.there), to_buy)
     return Says(needed if thing.is_there else to_buy, tally, details)
 
 
-def thing_amount(thing: Thing) -> Markup:
+def thing_amount(makings: Makings, thing: Thing) -> Markup:
     """How much of it is needed."""
     if thing.amount is not None and thing.kind == "glue":
-        return Markup("about {} g").format(ceil(thing.amount))
+        return Markup("about {}").format(makings.shows.weight(Fraction(thing.amount) / 1000))
     if thing.amount is not None:
-        return Markup("at most {} litres").format(decimal(thing.amount, 2))
+        return Markup("at most {}").format(makings.shows.volume(Fraction(thing.amount)))
+    if thing.count is not None and thing.kind == "abrasive":
+        return Markup("{} or {}").format(
+            counted(thing.count, "disc"), "quarter sheet" if thing.count == 1 else "quarter sheets"
+        )
     return Markup("how many isn't said") if thing.count is None else Markup(str(thing.count))
 
 

@@ -8,10 +8,15 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
+from benchalong.ground.amounts import weight_text
+from benchalong.ground.lengths import FOOT
+from benchalong.ground.shown import decimal
 from benchalong.pages.amounts import Says, money, price_words, says_of_lumber, says_of_sheets, says_of_thing
 from benchalong.pages.makings import Makings
 from benchalong.pages.shell import Shell
+from benchalong.pages.shown import either
 from benchalong.pages.yard import YardLine, yard_card
+from benchalong.trade.amounts import Rates
 from benchalong.workings.purchases.model import Line, Lumber, Sheets, Thing
 from benchalong.workings.purchases.purchases import PURCHASES
 
@@ -36,10 +41,12 @@ BOARDS = (
 )
 SHEETS = "Sheets are counted by where each part lies, unless their own line says otherwise."
 THERE = "What is there already is taken off as far as parts can be sawn from it, not by its mere amount."
-ABRASIVES = (
-    "Abrasives: one disc or quarter sheet of each grit for every half square metre of surface, all sides "
-    "counted; common practice, no source."
-)
+ABRASIVES = Markup(
+    "Abrasives: one disc or quarter sheet of each grit for every {} of surface, all sides counted; common "
+    "practice, no source."
+).format(either("5 sq ft", "half square metre"))
+SQUARE_FOOT = (FOOT / 1000) ** 2
+"""In square metres."""
 
 
 @dataclass(frozen=True)
@@ -130,7 +137,7 @@ def _called(makings: Makings, line: Line) -> tuple[str, str, Says]:
         return key, f"{line.name}, {line.called}" if line.called else line.name, says_of_lumber(makings, line)
     if isinstance(line, Sheets):
         return line.stock, line.name, says_of_sheets(makings, line)
-    return f"{line.kind}-{line.id}", line.name, says_of_thing(line)
+    return f"{line.kind}-{line.id}", line.name[:1].upper() + line.name[1:], says_of_thing(makings, line)
 
 
 def _counted(makings: Makings) -> Iterator[Markup]:
@@ -145,6 +152,19 @@ def _counted(makings: Makings) -> Iterator[Markup]:
     if any(line.there_boards for line in bought.lumber) or any(line.there_pieces for line in bought.sheets):
         yield Markup(THERE)
     if any(thing.kind == "abrasive" for thing in bought.things):
-        yield Markup(ABRASIVES)
+        yield ABRASIVES
     if any(thing.kind == "glue" for thing in bought.things):
-        yield Markup("Glue: 180 g a square metre and a third for what comes out; common practice, no source.")
+        yield _glue_rate(makings.plan.rates)
+
+
+def _glue_rate(rates: Rates) -> Markup:
+    """As the project says it, or as is usual."""
+    usual = Rates()
+    is_usual = (rates.glue, rates.squeezed_out) == (usual.glue, usual.squeezed_out)
+    said = either(
+        f"{weight_text(rates.glue / 1000 * SQUARE_FOOT, 'inch')} a square foot",
+        f"{weight_text(rates.glue / 1000, 'millimetre')} a square metre",
+    )
+    return Markup("Glue: {} of joint, and {} % on top for what comes out{}.").format(
+        said, decimal(rates.squeezed_out * 100, 0), "; common practice, no source" if is_usual else ""
+    )

@@ -9,9 +9,9 @@ from fractions import Fraction
 
 from markupsafe import Markup
 
+from benchalong.ground.amounts import area_text, volume_text, weight_text
 from benchalong.ground.lengths import INCH, Length
 from benchalong.ground.shown import DRILLS, SYSTEMS, Precision, System, decimal, mixed_fraction, shown
-from benchalong.ground.weights import weight_text
 
 FINEST_FRACTION = 1024
 """With a larger number below the line a fraction of an inch says nothing to anyone; a decimal does."""
@@ -54,6 +54,13 @@ class Shows:
     def weight(self, kilograms: Fraction) -> Markup:
         """`16.6 kg` or `36.5 lb`, as the page's system asks; both stand there, and one is seen."""
         return either(weight_text(kilograms, "inch"), weight_text(kilograms, "millimetre"))
+
+    def volume(self, litres: Fraction) -> Markup:
+        """`1.4 litres` or `1.4 quarts`, rounded up."""
+        return either(volume_text(litres, "inch"), volume_text(litres, "millimetre"))
+
+    def area(self, square_mm: Fraction) -> Markup:
+        return either(area_text(square_mm, "inch"), area_text(square_mm, "millimetre"))
 
     def text(self, length: Length) -> str:
         """The same as plain text."""
