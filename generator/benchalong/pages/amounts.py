@@ -47,9 +47,9 @@ def says_of_lumber(makings: Makings, line: Lumber) -> Says:
     needed = wood(makings, line.board_feet, line.volume)
     boards = counted(line.there_boards, "board")
     there = Markup("{} from {}").format(wood(makings, line.there_board_feet, line.there_volume), boards)
-    to_buy = NOTHING if line.is_there else lumber_amount(makings, line)
+    to_buy = NOTHING if line.is_there else _whole_wood(makings, line)
     return Says(
-        Markup("{} of yours").format(boards) if line.is_there else to_buy,
+        Markup("{} of yours").format(boards) if line.is_there else lumber_amount(makings, line),
         _tally(needed, there, to_buy) if line.there_boards else (),
         (WHICH,) if line.is_there else tuple(_of_lumber(makings, line)),
     )
@@ -62,9 +62,24 @@ def wood(makings: Makings, board_feet: Fraction, volume: Fraction) -> Markup:
     return Markup("{} m³").format(decimal(volume / 1_000_000_000, 4))
 
 
+def _board_feet(line: Lumber) -> Markup:
+    return Markup("{} board {}").format(line.buy_board_feet, "foot" if line.buy_board_feet == 1 else "feet")
+
+
+def _cubic_metres(line: Lumber) -> Markup:
+    return Markup("{} m³").format(decimal(line.buy_cubic_metres, 3))
+
+
+def _whole_wood(makings: Makings, line: Lumber) -> Markup:
+    """As it is bought, in that measure."""
+    if makings.plan.units == "inch":
+        return _board_feet(line)
+    return _cubic_metres(line)
+
+
 def lumber_amount(makings: Makings, line: Lumber) -> Markup:
-    feet = Markup("{} board {}").format(line.buy_board_feet, "foot" if line.buy_board_feet == 1 else "feet")
-    cubic = Markup("{} m³").format(decimal(line.buy_cubic_metres, 3))
+    """In both measures, the one of the author's yards first."""
+    feet, cubic = _board_feet(line), _cubic_metres(line)
     first, second = (feet, cubic) if makings.plan.units == "inch" else (cubic, feet)
     return Markup('{} <span class="also">({})</span>').format(first, second)
 
@@ -173,9 +188,10 @@ def _of_sheets(makings: Makings, line: Sheets) -> Iterator[Markup]:
     if line.sheet is not None and not line.is_there:
         yield Markup("{} by {}").format(size(line.sheet[0]), size(line.sheet[1]))
     if line.called is not None and line.thickness is not None:
-        yield Markup("Sold as {}; the plan works with {}").format(size(line.called), size(line.thickness))
+        fine = makings.shows.fine(line.thickness)
+        yield Markup("Sold as {}; the plan works with {}").format(size(line.called), fine)
     elif line.thickness is not None:
-        yield Markup("{} thick").format(size(line.thickness))
+        yield Markup("{} thick").format(makings.shows.fine(line.thickness))
     if line.is_there:
         yield Markup("Measure it with a calliper in four places before a dado or groove is set for it")
     if line.by == "area":

@@ -20,6 +20,7 @@ from benchalong.workings.blanks.model import Blank, Gives
 from benchalong.workings.boards.boards import BOARDS
 from benchalong.workings.boards.letters import letters_of
 from benchalong.workings.boards.model import Group, SawCut, Sawn, Spot, Unused
+from benchalong.workings.boards.short import so_many
 
 
 @dataclass(frozen=True)
@@ -72,6 +73,8 @@ class GroupShown:
     left_out: tuple[str, ...]
     """What the boards don't suffice for."""
     too_large: tuple[str, ...]
+    on_none: tuple[str, ...]
+    """What no board that is sold is large enough for."""
     more: tuple[BoardShown, ...]
     unused: tuple[Markup, ...]
     """Boards that are there and that nothing is cut from."""
@@ -147,8 +150,11 @@ class _Shown:
             self._good(),
             group.is_proven,
             tuple(map(self._board, group.boards)),
-            tuple(f"{number} of {self._names(self._blank(blank))}" for blank, number in group.left_out),
+            tuple(so_many(self._blank(blank), number) for blank, number in group.left_out),
             tuple(self._names(self._blank(blank)) for blank in group.too_large),
+            tuple(so_many(self._blank(blank), number) for blank, number in group.on_none)
+            if group.is_own
+            else (),
             tuple(map(self._board, group.more)),
             tuple(map(self._unused, group.unused)),
             group.are_all_tried,
@@ -174,9 +180,13 @@ class _Shown:
             drawn(self._makings.drawings.sawn(self._group.id, board.number)),
             tuple(self._pieces(board)),
             tuple(self._cut(board, cut) for cut in board.cuts),
-            tuple(self._size(spot) for spot in board.left_over),
+            tuple(self._left(board, spot) for spot in board.left_over),
             f"{decimal(100 * board.used, 0)} %",
         )
+
+    def _left(self, board: Sawn, spot: Spot) -> Markup:
+        is_spoilt = any(_meet(spot, other) for other in board.keep_clear)
+        return self._size(spot) + Markup(" with a defect in it" if is_spoilt else "")
 
     def _unused(self, unused: Unused) -> Markup:
         size = self._makings.shows.size
@@ -254,6 +264,11 @@ MATCHES = {
     "same board": "from one board, so that they match",
     "show side": "show side from the best board",
 }
+
+
+def _meet(one: Spot, other: Spot) -> bool:
+    along = one.x < other.x + other.length and other.x < one.x + one.length
+    return along and one.y < other.y + other.width and other.y < one.y + one.width
 
 
 def _lies_in(at: Spot, of: Spot) -> bool:

@@ -75,9 +75,9 @@ def _take(makings: Makings, line: Lumber) -> YardLine:
 
 
 def _sheet(makings: Makings, line: Sheets) -> YardLine:
-    size = makings.shows.size
+    size, fine = makings.shows.size, makings.shows.fine
     called = Markup(", sold as {},").format(size(line.called)) if line.called is not None else Markup("")
-    thick = Markup("; the plan works with {}").format(size(line.thickness)) if line.thickness else ""
+    thick = Markup("; the plan works with {}").format(fine(line.thickness)) if line.thickness else ""
     said = Markup(
         "{}{} is measured with a calliper in four places before a dado or groove is set for it{}. {}."
     ).format(line.name, called, thick, Markup("{} to buy").format(sheets_amount(line)))

@@ -242,3 +242,13 @@ def test_leaves_that_differ_keep_parts_from_one_piece() -> None:
     }
     (found,) = [each for each in found_in(parts=parts) if each.code == "not-one-piece"]
     assert "it is sawn into 1 leaves, the other into 2" in found.message
+
+
+def test_glued_up_copies_match_strip_by_strip() -> None:
+    """Three fronts of two strips: the upper strips run on along one board, the lower along another."""
+    fronts = part("8", "20", 3)
+    found = blanks_of(parts={"front": fronts}, matches={"row": written.Match(("front",), "end to end")})
+    assert only(found).count == 6
+    assert [(each.id, each.blanks, each.parted) for each in found.matched] == [
+        ("row", ("front", "front", "front"), "across")
+    ] * 2

@@ -148,11 +148,12 @@ class _Looking:
         yield self._of_blank("longer-than-sold", blank, message, remedy, {"takes": takes, "sold": sold})
 
     def _longer_than_car(self, blank: Blank) -> Iterator[Finding]:
-        car = self.sawing.car
-        if car is None or blank.length <= car:
+        car, takes = self.sawing.car, blank.length + 2 * self.sawing.trim
+        if car is None or takes <= car:
             return
-        message = f"it is cut out {self.shown(blank.length)} long, and {self.shown(car)} go into the car"
-        numbers = {"length": blank.length, "car": car}
+        board = f"it takes a board of {self.shown(takes)}, its ends trimmed"
+        message = f"{board}, and {self.shown(car)} go into the car"
+        numbers = {"takes": takes, "car": car}
         yield self._of_blank("longer-than-car", blank, message, "have it brought", numbers)
 
     def _of_blank(
@@ -171,7 +172,7 @@ class _Looking:
         for match in self.plan.matches.values():
             if match.how == "book match":
                 yield from self._not_resawn(match)
-        for matched in self.blanks.matched:
+        for matched in {each.id: each for each in self.blanks.matched}.values():
             yield from self._too_long(matched)
 
     def _not_resawn(self, match: Match) -> Iterator[Finding]:
@@ -187,13 +188,20 @@ class _Looking:
         sold = max(self.plan.stock[blanks[0].stock].sold_in, default=None)
         kerfs = (len(blanks) - 1) * self.sawing.kerf
         takes = sum((blank.length for blank in blanks), kerfs + 2 * self.sawing.trim)
-        if matched.parted != "across" or sold is None or takes <= sold:
+        if matched.parted != "across":
             return
-        board, most = self.shown(takes), self.shown(sold)
-        message = f"{matched.id}: end to end they take a board of {board}, and the longest sold is {most}"
-        remedy = "let the grain run on over fewer parts, or find a longer board"
-        numbers = {"takes": takes, "sold": sold}
-        yield Finding("match-too-long", "doubt", _of_match(matched.id), matched.id, message, remedy, numbers)
+        said = f"{matched.id}: end to end they take a board of {self.shown(takes)}"
+        place, car = _of_match(matched.id), self.sawing.car
+        if sold is not None and takes > sold:
+            message = f"{said}, and the longest sold is {self.shown(sold)}"
+            remedy = "let the grain run on over fewer parts, or find a longer board"
+            numbers = {"takes": takes, "sold": sold}
+            yield Finding("match-too-long", "doubt", place, matched.id, message, remedy, numbers)
+        elif car is not None and takes > car:
+            message = f"{said}, and {self.shown(car)} go into the car"
+            remedy = "have it brought, or let the grain run on over fewer parts"
+            numbers = {"takes": takes, "car": car}
+            yield Finding("match-longer-than-car", "doubt", place, matched.id, message, remedy, numbers)
 
 
 def _alike(reckoned: Reckoned, findings: list[Finding]) -> Iterator[Finding]:

@@ -5,6 +5,7 @@ x and lengths run along the grain from a board's end a; y and widths run across 
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
@@ -141,6 +142,14 @@ class Group:
     """False where it is short, its boards could be shared out otherwise, and not all ways were tried."""
     unused: tuple[Unused, ...] = ()
     """Boards of the stock that nothing is cut from; told with its last group."""
+
+    @cached_property
+    def on_none(self) -> tuple[tuple[BlankId, int], ...]:
+        """Blanks that were left out, and that no board as it is sold is large enough for either."""
+        if not self.is_own:
+            return self.left_out
+        laid = Counter(each.blank for board in self.more for each in board.laid)
+        return tuple((blank, count - laid[blank]) for blank, count in self.left_out if count > laid[blank])
 
     @property
     def bought(self) -> tuple[Sawn, ...]:

@@ -38,7 +38,7 @@ class StockBoards:
 
     def _groups(self) -> Iterator[Group]:
         for index, batch in enumerate(self._batches):
-            bought = sold(self._reckoned, self._stock, batch.blanks)
+            bought = sold(self._reckoned, self._stock, batch.blanks, batch.matched)
             if any(self._may_use[index]):
                 yield self._on_own(index, batch, bought)
             elif bought:

@@ -17,8 +17,9 @@ from benchalong.plan.model import Plan, Price, Stock
 from benchalong.trade.boards import CUBIC_METRE, board_feet
 from benchalong.trade.lumber import Nominal
 from benchalong.trade.waste import Waste, waste
-from benchalong.workings.blanks.model import Blank, Blanks
+from benchalong.workings.blanks.model import Blank, Blanks, Matched
 from benchalong.workings.blanks.reckoning import NOTHING, Reckoned
+from benchalong.workings.boards.kinds import block
 from benchalong.workings.boards.model import Boards, Group
 from benchalong.workings.purchases.model import Lumber, ToBuy
 from benchalong.workings.purchases.rack import missing, not_laid
@@ -32,10 +33,14 @@ def lumber_of(reckoned: Reckoned, blanks: Blanks, boards: Boards) -> Iterator[Lu
     for stock in reckoned.plan.stock.values():
         if stock.kind == "board":
             for some in blanks.by_thickness(stock.id):
-                yield _lumber(reckoned, stock, some, groups[stock.id, some[0].thickness, some[0].called])
+                yield _lumber(
+                    reckoned, stock, some, groups[stock.id, some[0].thickness, some[0].called], blanks.matched
+                )
 
 
-def _lumber(reckoned: Reckoned, stock: Stock, blanks: Sequence[Blank], group: Group) -> Lumber:
+def _lumber(
+    reckoned: Reckoned, stock: Stock, blanks: Sequence[Blank], group: Group, matched: Sequence[Matched]
+) -> Lumber:
     first, size = blanks[0], reckoned.sizes[stock.id]
     nominal = size.nominal if size and size.thickness == first.thickness else None
     wasted = waste(
@@ -46,7 +51,7 @@ def _lumber(reckoned: Reckoned, stock: Stock, blanks: Sequence[Blank], group: Gr
         said=stock.waste,
     )
     left = missing(blanks, group)
-    to_buy, extra = _with_waste(_to_buy(reckoned, stock, left, group), left, wasted)
+    to_buy, extra = _with_waste(_to_buy(reckoned, stock, left, group, matched), left, wasted)
     buy = _Buy(to_buy, extra, left, wasted, first.thickness, nominal)
     return Lumber(
         stock=stock.id,
@@ -83,15 +88,28 @@ def _volume(blanks: Sequence[Blank]) -> Fraction:
 # boards
 
 
-def _to_buy(reckoned: Reckoned, stock: Stock, left: Sequence[Blank], group: Group) -> tuple[ToBuy, ...]:
+def _to_buy(
+    reckoned: Reckoned, stock: Stock, left: Sequence[Blank], group: Group, matched: Sequence[Matched]
+) -> tuple[ToBuy, ...]:
     """Those of the layout; and for a blank that no board as sold is large enough for, one of its own."""
     kinds = Counter((board.length, board.width, board.cut_from) for board in group.bought)
     found = [_bought(*kind, number) for kind, number in kinds.items()]
     wide, trim = reckoned.board_width(stock), reckoned.sawing.trim
-    found += [
-        ToBuy(each.length + 2 * trim, max(wide, each.width), each.count) for each in not_laid(left, group)
-    ]
+    for length, width, number in _on_none(reckoned, not_laid(left, group), matched):
+        found.append(ToBuy(length + 2 * trim, max(wide, width), number))
     return tuple(sorted(found, key=lambda each: (-each.length, -each.width)))
+
+
+def _on_none(
+    reckoned: Reckoned, rest: Sequence[Blank], matched: Sequence[Matched]
+) -> Iterator[tuple[Length, Length, int]]:
+    """Length, width and number of what no board as sold is large enough for; what matches in one piece."""
+    counts = {each.id: each.count for each in rest}
+    for each in matched:
+        if set(each.blanks) <= counts.keys():
+            counts.update({name: counts[name] - each.blanks.count(name) for name in set(each.blanks)})
+            yield (*block(reckoned.sawing.kerf, rest, each), 1)
+    yield from ((each.length, each.width, counts[each.id]) for each in rest if counts[each.id] > 0)
 
 
 def _bought(length: Length, width: Length, cut_from: Length | None, number: int) -> ToBuy:
