@@ -11,6 +11,7 @@ from benchalong.workings.blanks.blanks import BLANKS
 from benchalong.workings.boards.model import Boards, LaidOut
 from benchalong.workings.boards.short import too_little
 from benchalong.workings.boards.stocks import StockBoards
+from benchalong.workings.boards.thin import too_thin
 from benchalong.workings.boards.turns import too_few_turns
 from benchalong.workings.working import Worked, Working
 
@@ -20,7 +21,7 @@ def lay_out_boards(plan: Plan, worked: Worked) -> tuple[LaidOut, tuple[Finding, 
     suffice."""
     blanks, boards = worked[BLANKS], cache(lambda: _boards(plan, worked))
     short = too_little(plan, blanks, boards()) if plan.boards else ()
-    return boards, (*too_few_turns(plan, blanks), *short)
+    return boards, (*too_few_turns(plan, blanks), *too_thin(plan, blanks), *short)
 
 
 def _boards(plan: Plan, worked: Worked) -> Boards:

@@ -29,7 +29,7 @@ def turns_of(stock: Stock, matched: Iterable[Matched], said: int | None) -> int:
 
 def too_few_turns(plan: Plan, blanks: Blanks) -> Iterator[Finding]:
     said = plan.shop.sawing.turns
-    for matched in blanks.matched:
+    for matched in {each.id: each for each in blanks.matched}.values():
         stock = plan.stock[blanks.by_id[matched.blanks[0]].stock]
         if said is None or said >= END_TO_END or not _needs_three(stock, [matched]):
             continue
