@@ -49,7 +49,7 @@ def says_of_lumber(makings: Makings, line: Lumber) -> Says:
     there = Markup("{} from {}").format(wood(makings, line.there_board_feet, line.there_volume), boards)
     to_buy = NOTHING if line.is_there else _whole_wood(makings, line)
     return Says(
-        Markup("{} of yours").format(boards) if line.is_there else lumber_amount(makings, line),
+        Markup(boards) if line.is_there else lumber_amount(makings, line),
         _tally(needed, there, to_buy) if line.there_boards else (),
         (WHICH,) if line.is_there else tuple(_of_lumber(makings, line)),
     )
@@ -171,7 +171,7 @@ def says_of_sheets(makings: Makings, line: Sheets) -> Says:
     there = Markup("{} from {}").format(makings.shows.area(line.there_area), pieces)
     to_buy = sheets_amount(line)
     return Says(
-        Markup("{} of yours").format(pieces) if line.is_there else to_buy,
+        Markup(pieces) if line.is_there else to_buy,
         _tally(needed, there, to_buy) if line.there_pieces else (),
         tuple(_of_sheets(makings, line)),
     )

@@ -97,7 +97,7 @@ def boards_page(makings: Makings) -> BoardsPage:
     boards = [board for group in groups for board in (*group.boards, *group.more)]
     return BoardsPage(
         Shell("boards", "boards.html", "Boards"),
-        makings.shows.size(makings.worked[BOARDS]().kerf),
+        makings.shows.fine(makings.worked[BOARDS]().kerf),
         groups,
         any(makings.plan.stock[group.stock].kind == "sheet" for group in makings.worked[BOARDS]().groups),
         any(not board.is_there for board in boards),
@@ -118,6 +118,7 @@ def boards_of(makings: Makings, part: PartId) -> tuple[Link, ...]:
     for blank in makings.worked[BLANKS].rough_of.get(part, ()):
         for group, board in boards.by_blank.get(blank, ()):
             words = f"{board_word(makings, group)} {board.number} of {_group_words(makings, group)}"
+            words += "" if board.is_there else ", to buy"
             found[board_id(group, board)] = Link(f"boards.html#{board_id(group, board)}", words)
     return tuple(found.values())
 

@@ -36,6 +36,11 @@ def strips(words: str, path: Path, sums: Reckoning) -> Strips | None:
     began = _NUMBER.match(words.lower())
     if began is not None:
         meant = nearest_words(began["what"], _PIECES)
-        sums.say(path, f"this does not say how it is glued up: {words}", "a number of boards or strips: two boards", meant)
+        sums.say(
+            path,
+            f"this does not say how it is glued up: {words}",
+            "a number of boards or strips: two boards",
+            meant,
+        )
         return None
     return Strips(True)

@@ -8,12 +8,14 @@ from __future__ import annotations
 import csv
 import io
 from collections.abc import Iterator
+from fractions import Fraction
 
 from benchalong.ground.lengths import Length
 from benchalong.ground.money import two_places
 from benchalong.ground.shown import decimal, shown
 from benchalong.plan.model import Plan, Price
 from benchalong.publishing.cut_list_csv import UNITS, guarded
+from benchalong.trade.boards import CUBIC_METRE
 from benchalong.workings.purchases.model import Line, Lumber, Purchases, Sheets, Thing, ToBuy
 
 PURCHASES_FILE = "purchases.csv"
@@ -33,14 +35,15 @@ def purchases_csv(plan: Plan, bought: Purchases) -> str:
         "To buy",
         "In",
         "Boards to buy",
-        "Cubic metres to buy",
+        "Board feet",
+        "Cubic metres",
     ]
     cost = f"Cost ({plan.currency})" if plan.currency else "Cost"
     table.writerow([*head, f"Longest ({unit})", f"Widest ({unit})", "Price", "Per", cost])
     for line in bought.lines:
         table.writerow([guarded(cell) for cell in _row(plan, line)])
     if any(line.cost is not None and not line.is_there for line in bought.lines):
-        table.writerow(["total", *[""] * 12, two_places(bought.total)])
+        table.writerow(["total", *[""] * 13, two_places(bought.total)])
     return out.getvalue()
 
 
@@ -57,11 +60,17 @@ def _row(plan: Plan, line: Line) -> Iterator[str]:
 
 def _lumber(plan: Plan, line: Lumber) -> Iterator[str]:
     yield from ("board", line.name, line.called)
-    yield from (decimal(line.board_feet, 2), decimal(line.there_board_feet, 2))
-    yield from (str(line.buy_board_feet), "board feet")
-    yield "; ".join(_boards(plan, each) for each in line.to_buy)
-    yield decimal(line.buy_cubic_metres, 3)
+    feet, cubic = str(line.buy_board_feet), decimal(line.buy_cubic_metres, 3)
+    if plan.units == "inch":
+        yield from (decimal(line.board_feet, 2), decimal(line.there_board_feet, 2), feet, "board feet")
+    else:
+        yield from (_cubic(line.volume), _cubic(line.there_volume), cubic, "cubic metres")
+    yield from ("; ".join(_boards(plan, each) for each in line.to_buy), feet, cubic)
     yield from ("", "") if line.is_there else (_length(plan, line.longest), _length(plan, line.widest))
+
+
+def _cubic(volume: Fraction) -> str:
+    return decimal(volume / CUBIC_METRE, 4)
 
 
 def _boards(plan: Plan, each: ToBuy) -> str:
@@ -73,7 +82,7 @@ def _boards(plan: Plan, each: ToBuy) -> str:
 def _sheets(plan: Plan, line: Sheets) -> Iterator[str]:
     yield from ("sheet", line.name, "" if line.called is None else _length(plan, line.called))
     yield from (decimal(line.area / 1_000_000, 2), decimal(line.there_area / 1_000_000, 2))
-    yield from ("" if line.count is None else str(line.count), "square metres; sheets to buy", "", "", "", "")
+    yield from ("" if line.count is None else str(line.count), "square metres; sheets to buy", *[""] * 5)
 
 
 def _thing(line: Thing) -> Iterator[str]:
@@ -83,7 +92,7 @@ def _thing(line: Thing) -> Iterator[str]:
         yield from (amount, "", amount, "grams" if line.kind == "glue" else "litres, at most")
     else:
         yield from (_or_empty(line.count), _or_empty(line.there or None), _or_empty(line.to_buy), "pieces")
-    yield from ("", "", "", "")
+    yield from [""] * 5
 
 
 def _or_empty(number: int | None) -> str:

@@ -11,6 +11,7 @@ from benchalong.ground.problems import Finding, Level
 from benchalong.plan.model import Part, PartId
 from benchalong.plan.rough import Match
 from benchalong.reading.written import PROJECT_FILE
+from benchalong.trade import rough as usual
 from benchalong.workings.blanks.model import Blank, Blanks, Matched
 from benchalong.workings.blanks.one_piece import not_one_piece
 from benchalong.workings.blanks.reckoning import Reckoned
@@ -65,7 +66,7 @@ class _Looking:
 
     def _thickness(self, part: Part, stack: Stack) -> Iterator[Finding]:
         rough, bought = stack.rough, self.reckoned.sizes[stack.stock.id]
-        if bought is None or rough.short <= 0:
+        if bought is None or rough.short <= 0 or self._is_there(stack):
             return
         numbers = {"thickness": part.thickness, "bought": bought.thickness, "needs": rough.needs}
         what = f"{part.name}, {self.shown(part.thickness)} finished"
@@ -82,6 +83,13 @@ class _Looking:
         better = rough.size.called if rough.size != bought and rough.size.called else "thicker boards"
         remedy = f"buy {better} for it: {self.shown(rough.short)} more"
         yield _of_part("rough-too-thin", "doubt" if is_enough else "fault", part, message, remedy, numbers)
+
+    def _is_there(self, stack: Stack) -> bool:
+        """Whether a board that is there is thick enough, whatever the stock is usually bought in."""
+        least = stack.rough.size.thickness - usual.LESS_THAN_CALLED
+        needs = max(least, stack.rough.needs - usual.LESS_THAN_CALLED)
+        own = (board for board in self.plan.boards if board.stock == stack.stock.id)
+        return any(board.thickness is not None and board.thickness >= needs for board in own)
 
     def _wider_than_boards(self, part: Part, stack: Stack) -> Iterator[Finding]:
         board, rough = self.reckoned.board_width(stack.stock), stack.width + stack.wider

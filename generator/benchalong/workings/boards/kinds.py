@@ -6,16 +6,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from benchalong.ground.lengths import INCH, Length
+from benchalong.ground.lengths import Length
 from benchalong.plan import rough
 from benchalong.plan.model import Plan, Stock
+from benchalong.trade.rough import LESS_THAN_CALLED
 from benchalong.workings.blanks.model import Blank, Matched
 from benchalong.workings.blanks.reckoning import Reckoned
 from benchalong.workings.boards.lengths import lengths_sold
 from benchalong.workings.boards.model import Spot
-
-SLACK = INCH / 16
-"""A board may measure this much less than it is called: sawn and dried, 4/4 is rarely a full inch."""
 
 
 @dataclass(frozen=True)
@@ -54,7 +52,7 @@ def is_thick_enough(kind: Kind, thickness: Length, *, is_first: bool) -> bool:
     group."""
     if kind.thickness is None:
         return is_first
-    return thickness - SLACK <= kind.thickness
+    return thickness - LESS_THAN_CALLED <= kind.thickness
 
 
 def _kind(board: rough.Board, trim: Length) -> Kind:

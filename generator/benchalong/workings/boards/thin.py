@@ -8,8 +8,8 @@ from benchalong.ground.marks import Place
 from benchalong.ground.problems import Finding
 from benchalong.plan.model import Plan
 from benchalong.reading.written import PROJECT_FILE
+from benchalong.trade.rough import LESS_THAN_CALLED
 from benchalong.workings.blanks.model import Blanks
-from benchalong.workings.boards.kinds import SLACK
 from benchalong.workings.telling import Telling
 
 
@@ -20,7 +20,7 @@ def too_thin(plan: Plan, blanks: Blanks) -> Iterator[Finding]:
         if board.thickness is None or not found:
             continue
         least = min(blank.thickness for blank in found)
-        if board.thickness >= least - SLACK:
+        if board.thickness >= least - LESS_THAN_CALLED:
             continue
         called = plan.stock[board.stock].name
         message = (
