@@ -11,7 +11,7 @@ from markupsafe import Markup
 from benchalong.ground.amounts import weight_text
 from benchalong.ground.lengths import FOOT
 from benchalong.ground.shown import decimal
-from benchalong.pages.amounts import Says, money, price_words, says_of_lumber, says_of_sheets, says_of_thing
+from benchalong.pages.buying import Says, money, price_words, says_of_lumber, says_of_sheets, says_of_thing
 from benchalong.pages.makings import Makings
 from benchalong.pages.shell import Shell
 from benchalong.pages.shown import either

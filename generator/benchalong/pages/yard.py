@@ -10,7 +10,7 @@ from markupsafe import Markup
 
 from benchalong.ground.lengths import Length
 from benchalong.ground.shown import decimal
-from benchalong.pages.amounts import boards_to_buy, lumber_amount, sheets_amount, wood
+from benchalong.pages.buying import boards_to_buy, lumber_amount, sheets_amount, wood
 from benchalong.pages.makings import Makings, marks_in_short
 from benchalong.plan.model import Stock
 from benchalong.plan.rough import Match
