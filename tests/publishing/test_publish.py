@@ -7,6 +7,7 @@ import json
 import os
 import subprocess
 import sys
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -70,6 +71,7 @@ def test_a_second_publish_with_what_is_stored_gives_the_same_bytes(project: Path
 
 PUBLISH = """
 import sys
+from dataclasses import replace
 from pathlib import Path
 from benchalong.publishing.publish import publish
 from benchalong.publishing.store import FolderStore
@@ -161,9 +163,7 @@ def test_a_fault_keeps_the_old_site(project: Path) -> None:
 def test_a_doubt_keeps_nothing(project: Path) -> None:
     travelled = travel(project)
     finding = Finding("odd", "doubt", next(iter(_places(travelled.marks))), "thick", "is odd", "")
-    doubtful = type(travelled)(
-        travelled.plan, Worked(travelled.worked.results, (finding,)), travelled.marks, "0" * 8
-    )
+    doubtful = replace(travelled, worked=Worked(travelled.worked.results, (finding,)))
     publish(doubtful, project.with_name("site"), project=project, store=STORE)
 
 

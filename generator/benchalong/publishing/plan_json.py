@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Iterable
-from dataclasses import asdict
-from importlib import resources
 
 from benchalong.ground.marks import Marks
+from benchalong.ground.put_off import put_off
 from benchalong.plan.joints.sizes import JOINT_SIZES
 from benchalong.plan.model import (
     Assembly,
@@ -18,7 +16,6 @@ from benchalong.plan.model import (
     Fitted,
     Hardware,
     Jig,
-    Job,
     Joint,
     Meeting,
     Moves,
@@ -26,23 +23,23 @@ from benchalong.plan.model import (
     PartId,
     Placed,
     Plan,
-    Question,
     Seated,
     Shape,
     SideOf,
     Size,
     Stage,
-    Step,
     Stock,
     Tilt,
 )
 from benchalong.plan.quantity import Quantity
 from benchalong.publishing.boards_json import layouts_json
+from benchalong.publishing.file_names import SCHEMA_FILE
 from benchalong.publishing.held_json import held_json
 from benchalong.publishing.jobs_json import order_json, setups_json, task_json
-from benchalong.publishing.plain import Json, Plain, finding_json
+from benchalong.publishing.plain import Json, Plain, finding_json, in_short
 from benchalong.publishing.rough_json import RoughSays, price_json
 from benchalong.publishing.sessions_json import glue_up_json, sessions_json
+from benchalong.publishing.steps_json import STEPS, job_json, questions_json, steps_json
 from benchalong.publishing.wood_json import glue_json, movement_json
 from benchalong.workings.amounts import AMOUNTS
 from benchalong.workings.blanks.blanks import BLANKS
@@ -63,26 +60,18 @@ from benchalong.workings.weights import WEIGHTS
 from benchalong.workings.work_order.work_order import ORDER
 from benchalong.workings.working import Worked
 
-SCHEMA_FILE = "plan.schema.json"
 PLAY = ("thickness", "width", "length")
 """Directions of what goes into a joint."""
 
 
-def plan_json(plan: Plan, worked: Worked, marks: Marks, *, edition: str) -> str:
+def plan_json(plan: Plan, worked: Worked, marks: Marks, *, edition: str, put_off_steps: bool = False) -> str:
     """The whole plan as one JSON document, the same for the same plan."""
-    return (
-        json.dumps(plan_data(plan, worked, marks, edition=edition), ensure_ascii=False, separators=(",", ":"))
-        + "\n"
-    )
+    data = plan_data(plan, worked, marks, edition=edition, put_off_steps=put_off_steps)
+    return f"{in_short(data)}\n"
 
 
-def schema_text() -> str:
-    """The JSON Schema (2020-12) of `plan.json`."""
-    return resources.files("benchalong.publishing").joinpath(SCHEMA_FILE).read_text(encoding="utf-8")
-
-
-def plan_data(plan: Plan, worked: Worked, marks: Marks, *, edition: str) -> Json:
-    """The same before it is text."""
+def plan_data(plan: Plan, worked: Worked, marks: Marks, *, edition: str, put_off_steps: bool = False) -> Json:
+    """The same before it is text. Where steps are put off, a hole stands for all of them."""
     says, extent = _Says(plan), worked[EXTENT]
     return {
         "$schema": SCHEMA_FILE,
@@ -108,8 +97,8 @@ def plan_data(plan: Plan, worked: Worked, marks: Marks, *, edition: str) -> Json
         "tools": list(_tools(plan)),
         "words": [{"word": word, "means": means} for word, means in plan.words.items()],
         "stages": [says.stage(stage) for stage in plan.stages.values()],
-        "steps": [says.step(step) for step in plan.steps.values()],
-        "questions": [says.question(question) for question in plan.questions.values()],
+        "steps": put_off(STEPS) if put_off_steps else steps_json(plan, says.plain),
+        "questions": questions_json(plan, says.plain),
         "changes": [says.change(change) for change in plan.changes],
         "layouts": layouts_json(worked[BOARDS](), worked[BLANKS], says.plain),
         "movement": movement_json(worked, says.plain),
@@ -448,51 +437,6 @@ class _Says:
             "steps": list(stage.steps),
         }
 
-    def step(self, step: Step) -> Json:
-        prose = self.plain.prose
-        return {
-            "id": step.id,
-            "file": step.file,
-            "stage": step.stage,
-            "title": prose(step.title),
-            "why": prose(step.why),
-            "does": [self.job(job) for job in step.does],
-            "parts": list(step.parts),
-            "tools": list(step.tools),
-            "jigs": list(step.jigs),
-            "hardware": list(step.hardware),
-            "minutes": step.minutes,
-            "wait": step.wait,
-            "hands": step.hands,
-            "cautions": [prose(caution) for caution in step.cautions],
-            "note": prose(step.note),
-            "checks": [{"key": check.key, "text": prose(check.text)} for check in step.checks],
-            "amiss": [
-                {"sign": prose(one.sign), "cause": prose(one.cause), "cure": prose(one.cure)}
-                for one in step.amiss
-            ],
-            "ask": [prose(ask) for ask in step.ask],
-            "pictures": [
-                {"file": picture.file, "alt": picture.alt, "caption": prose(picture.caption)}
-                for picture in step.pictures
-            ],
-        }
-
-    def question(self, question: Question) -> Json:
-        prose = self.plain.prose
-        return {
-            "id": question.id,
-            "step": question.step,
-            "by": question.by,
-            "when": question.when,
-            "status": question.status,
-            "title": prose(question.title),
-            "text": prose(question.text),
-            "replies": [
-                {"by": reply.by, "when": reply.when, "text": prose(reply.text)} for reply in question.replies
-            ],
-        }
-
     def change(self, change: Change) -> Json:
         return {"kind": change.kind, "of": change.of, "was": change.was, "why": change.why}
 
@@ -524,24 +468,14 @@ class _Says:
         return {
             "name": name,
             "measured": list(fitted.measured),
-            "after": self.job(fitted.after) if fitted.after else None,
+            "after": job_json(fitted.after) if fitted.after else None,
             "wider": self.plain.maybe(fitted.wider),
             "longer": self.plain.maybe(fitted.longer),
             "until": "" if fitted.until_job else fitted.until,
-            "until_job": self.job(fitted.until_job) if fitted.until_job else None,
+            "until_job": job_json(fitted.until_job) if fitted.until_job else None,
             "first_width": self.plain.maybe(first[1] if first else None),
             "first_length": self.plain.maybe(first[0] if first else None),
             "follows": list(fitted.follows),
-        }
-
-    def job(self, job: Job) -> Json:
-        return {
-            "job": job.kind,
-            "parts": list(job.parts),
-            "assemblies": list(job.assemblies),
-            "hardware": list(job.hardware),
-            "jigs": list(job.jigs),
-            "to": [{key: list(names) for key, names in asdict(to).items()} for to in job.to],
         }
 
     def load(self, part: PartId, sag: Sag) -> Json:
