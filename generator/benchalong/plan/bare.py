@@ -14,7 +14,7 @@ from typing import TypeAlias
 
 from benchalong.ground.prose import Later, Prose, live_sizes
 from benchalong.ground.put_off import put_off
-from benchalong.plan.model import Amiss, Check, Picture, Plan, Shape, Step
+from benchalong.plan.model import Amiss, Check, Picture, Plan, Step
 
 Where: TypeAlias = tuple[str | int, ...]
 
@@ -39,14 +39,7 @@ def words_at(step: Step, where: Where) -> Prose:
 
 def meaning(plan: Plan) -> str:
     """A digest of all that a plan says, the same in every process."""
-    sizes, shapes = sorted(plan.used_sizes), {name: _in_order(each) for name, each in plan.shapes.items()}
-    said = repr((replace(plan, used_sizes=frozenset(), shapes={}), sizes, shapes))
-    return sha256(said.encode()).hexdigest()
-
-
-def _in_order(shape: Shape) -> tuple[Shape, list[str]]:
-    """A set is written in another order by every process."""
-    return replace(shape, turned=frozenset()) if shape.turned else shape, sorted(shape.turned)
+    return sha256(repr(plan).encode()).hexdigest()
 
 
 def _bare(step: Step) -> Step:
