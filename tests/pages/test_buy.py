@@ -92,11 +92,11 @@ def test_the_total_says_what_it_leaves_out() -> None:
     assert page().unpriced == ("Ply", "Hook")
 
 
-def test_glue_and_finish_are_said_in_whole_grams_and_in_litres() -> None:
+def test_glue_is_weighed_and_finish_measured_in_both_systems() -> None:
     glue = Thing("glue", "edges", "Glue", "", None, Fraction("25.56"), None, None)
-    assert text(thing_amount(glue)) == "about 26 g"
+    assert text(thing_amount(makings(), glue)) == "about 0.9 oz26 g"
     oil = Thing("finish", "oil", "Oil", "", None, Fraction("1.314"), None, None)
-    assert text(thing_amount(oil)) == "at most 1.31 litres"
+    assert text(thing_amount(makings(), oil)) == "at most 1.4 quarts1.4 litres"
 
 
 def test_every_tick_has_a_key_of_its_own() -> None:

@@ -77,7 +77,7 @@ def test_words_that_depend_on_the_joint() -> None:
     assert "Held with Screw" in spoken("screwed")
     assert "Opens 95 degrees" in spoken("held")
     assert "Slope tails_ joint. slope 1 in 8" in spoken("tails"), "a long name may break where it has parts"
-    assert "Gain in the back" in spoken("hung")
+    assert "Gain × 2 in the back" in spoken("hung")
     assert "Dowel, diameter" in spoken("dowelled")
     assert "Pilot hole" not in spoken("dowelled"), "a dowel has none"
     assert "Glue" in spoken("dowelled", ".facts")

@@ -5,17 +5,20 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
-from math import ceil
 
 from markupsafe import Markup
 
+from benchalong.ground.amounts import weight_text
 from benchalong.ground.lengths import FOOT, Length
 from benchalong.ground.money import two_places
 from benchalong.ground.shown import decimal, shown
+from benchalong.ground.words import counted
 from benchalong.pages.makings import Makings
 from benchalong.pages.shell import Shell
+from benchalong.pages.shown import either
 from benchalong.pages.yard import YardLine, yard_card
 from benchalong.plan.model import Price
+from benchalong.trade.amounts import Rates
 from benchalong.trade.boards import PLANED
 from benchalong.trade.waste import Waste
 from benchalong.workings.purchases.model import Lumber, Rack, Sheets, Thing
@@ -31,16 +34,18 @@ TITLES = {
     "abrasive": "Abrasives",
 }
 
+SQUARE_FOOT = (FOOT / 1000) ** 2
+"""In square metres."""
 BOARD_FEET = (
     "A board foot is 144 cubic inches, by rough thickness, and under an inch counts as an inch (NHLA). Here "
     "it is counted exactly from rough sizes, the waste put on top, and rounded up once, to a whole board "
     "foot. A yard's tally takes each board's length down to the whole foot and its face to the nearest whole "
     "square foot, so its figure can differ by half a board foot or more for each board."
 )
-ABRASIVES = (
-    "Abrasives: one disc or quarter sheet of each grit for every half square metre of surface, all sides "
-    "counted; common practice, no source."
-)
+ABRASIVES = Markup(
+    "Abrasives: one disc or quarter sheet of each grit for every {} of surface, all sides counted; common "
+    "practice, no source."
+).format(either("5 sq ft", "half square metre"))
 
 
 @dataclass(frozen=True)
@@ -179,9 +184,9 @@ def _measures(makings: Makings, line: Lumber) -> Markup:
     planed = next((thick for quarters, thick in PLANED.items() if line.called == f"{quarters}/4"), None)
     if planed is None:
         return Markup("Rough, {} thick").format(size(line.thickness))
-    return Markup("Rough, {} thick; planed on both faces it measures {}, which may be too little").format(
-        size(line.thickness), size(planed)
-    )
+    return Markup(
+        "Rough, {} thick. Bought planed on both faces it measures {}: little is left to make it flat"
+    ).format(size(line.thickness), size(planed))
 
 
 def _waste(waste: Waste, of: Markup) -> Markup:
@@ -210,7 +215,7 @@ def _of_sheets(makings: Makings, line: Sheets) -> Iterator[Markup]:
         yield Markup("Sold as {}; the plan works with {}").format(size(line.called), size(line.thickness))
     elif line.thickness is not None:
         yield Markup("{} thick").format(size(line.thickness))
-    yield _waste(line.waste, Markup("{} m² in parts").format(decimal(line.area / 1_000_000, 2)))
+    yield _waste(line.waste, Markup("{} in parts").format(makings.shows.area(line.area)))
     if line.by == "layout":
         yield Markup('Counted by where each part lies: <a href="boards.html">Boards</a>')
     if line.on_hand:
@@ -221,19 +226,23 @@ def _thing(makings: Makings, thing: Thing) -> BuyLine:
     details = [Markup.escape(text) for text in (thing.size, thing.note) if text]
     return BuyLine(
         key=f"{thing.kind}-{thing.id}",
-        name=thing.name,
-        amount=thing_amount(thing),
+        name=thing.name[:1].upper() + thing.name[1:],
+        amount=thing_amount(makings, thing),
         details=tuple(details),
         cost="" if thing.cost is None else money(makings, thing.cost),
         price=price_words(makings, thing.price),
     )
 
 
-def thing_amount(thing: Thing) -> Markup:
+def thing_amount(makings: Makings, thing: Thing) -> Markup:
     if thing.amount is not None and thing.kind == "glue":
-        return Markup("about {} g").format(ceil(thing.amount))
+        return Markup("about {}").format(makings.shows.weight(Fraction(thing.amount) / 1000))
     if thing.amount is not None:
-        return Markup("at most {} litres").format(decimal(thing.amount, 2))
+        return Markup("at most {}").format(makings.shows.volume(Fraction(thing.amount)))
+    if thing.count is not None and thing.kind == "abrasive":
+        return Markup("{} or {}").format(
+            counted(thing.count, "disc"), "quarter sheet" if thing.count == 1 else "quarter sheets"
+        )
     return Markup("how many isn't said") if thing.count is None else Markup(str(thing.count))
 
 
@@ -248,9 +257,22 @@ def _counted(makings: Makings) -> Iterator[Markup]:
             "one more. Sheets are counted by where each part lies, unless their own line says otherwise."
         )
     if any(thing.kind == "abrasive" for thing in bought.things):
-        yield Markup(ABRASIVES)
+        yield ABRASIVES
     if any(thing.kind == "glue" for thing in bought.things):
-        yield Markup("Glue: 180 g a square metre and a third for what comes out; common practice, no source.")
+        yield _glue_rate(makings.plan.rates)
+
+
+def _glue_rate(rates: Rates) -> Markup:
+    """As the project says it, or as is usual."""
+    usual = Rates()
+    is_usual = (rates.glue, rates.squeezed_out) == (usual.glue, usual.squeezed_out)
+    said = either(
+        f"{weight_text(rates.glue / 1000 * SQUARE_FOOT, 'inch')} a square foot",
+        f"{weight_text(rates.glue / 1000, 'millimetre')} a square metre",
+    )
+    return Markup("Glue: {} of joint, and {} % on top for what comes out{}.").format(
+        said, decimal(rates.squeezed_out * 100, 0), "; common practice, no source" if is_usual else ""
+    )
 
 
 def money(makings: Makings, amount: Fraction) -> str:

@@ -42,6 +42,9 @@ class Plain:
     def maybe(self, length: Length | None) -> Json | None:
         return None if length is None else self.length(length)
 
+    def lengths(self, lengths: Iterable[Length]) -> list[Json]:
+        return [self.length(length) for length in lengths]
+
     def quantity(self, quantity: Quantity) -> Json:
         """A length as a length; a pure number, area or volume with its dimension."""
         if quantity.dimension == 1:
@@ -91,6 +94,11 @@ def finding_json(finding: Finding, marks: Marks, plain: Plain) -> Json:
 def problems_json(problems: Iterable[Problem], marks: Marks) -> Json:
     """`{"problems": [...]}`."""
     return {"problems": [_problem_json(problem, marks) for problem in problems]}
+
+
+def maybe_number(value: Fraction | float | None) -> float | None:
+    """What isn't a length, as JSON counts."""
+    return None if value is None else float(value)
 
 
 def number_text(value: Fraction) -> str:

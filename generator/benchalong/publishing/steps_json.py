@@ -1,15 +1,15 @@
-"""`plan.json`'s steps and questions: what of it is told in words, and so is made anew when a word changes."""
+"""Stages, steps, questions and changes as plain data, for `plan.json`."""
 
 from __future__ import annotations
 
 from dataclasses import fields
 
 from benchalong.ground.put_off import put_off
-from benchalong.plan.model import DoneTo, Job, Plan, Question, Step
+from benchalong.plan.model import Change, DoneTo, Job, Plan, Question, Stage, Step
 from benchalong.publishing.plain import Json, Plain, in_short
 
 STEPS = "steps"
-"""The hole that stands for all of them."""
+"""The hole that stands for all of them in a text that is kept: they are told in words, and words change."""
 DONE_TO = tuple(field.name for field in fields(DoneTo))
 
 
@@ -20,25 +20,20 @@ def with_steps(text: str, plan: Plan) -> str:
 
 
 def steps_json(plan: Plan, plain: Plain) -> list[Json]:
-    return [_step(step, plain) for step in plan.steps.values()]
+    return [step_json(step, plain) for step in plan.steps.values()]
 
 
-def questions_json(plan: Plan, plain: Plain) -> list[Json]:
-    return [_question(question, plain) for question in plan.questions.values()]
-
-
-def job_json(job: Job) -> Json:
+def stage_json(stage: Stage, plain: Plain) -> Json:
+    prose = plain.prose
     return {
-        "job": job.kind,
-        "parts": list(job.parts),
-        "assemblies": list(job.assemblies),
-        "hardware": list(job.hardware),
-        "jigs": list(job.jigs),
-        "to": [{name: list(getattr(to, name)) for name in DONE_TO} for to in job.to],
+        "id": stage.id,
+        "title": prose(stage.title),
+        "about": prose(stage.about),
+        "steps": list(stage.steps),
     }
 
 
-def _step(step: Step, plain: Plain) -> Json:
+def step_json(step: Step, plain: Plain) -> Json:
     prose = plain.prose
     return {
         "id": step.id,
@@ -69,7 +64,18 @@ def _step(step: Step, plain: Plain) -> Json:
     }
 
 
-def _question(question: Question, plain: Plain) -> Json:
+def job_json(job: Job) -> Json:
+    return {
+        "job": job.kind,
+        "parts": list(job.parts),
+        "assemblies": list(job.assemblies),
+        "hardware": list(job.hardware),
+        "jigs": list(job.jigs),
+        "to": [{name: list(getattr(to, name)) for name in DONE_TO} for to in job.to],
+    }
+
+
+def question_json(question: Question, plain: Plain) -> Json:
     prose = plain.prose
     return {
         "id": question.id,
@@ -83,3 +89,7 @@ def _question(question: Question, plain: Plain) -> Json:
             {"by": reply.by, "when": reply.when, "text": prose(reply.text)} for reply in question.replies
         ],
     }
+
+
+def change_json(change: Change) -> Json:
+    return {"kind": change.kind, "of": change.of, "was": change.was, "why": change.why}
