@@ -11,8 +11,8 @@ from tempfile import TemporaryDirectory
 
 from benchalong.drawing.drawings import Drawings
 from benchalong.ground.store import MemoryStore
-from benchalong.pages.buying import thing_amount
 from benchalong.pages.buy import BuyPage, buy_page
+from benchalong.pages.buying import thing_amount
 from benchalong.pages.cut_list import cut_list_page
 from benchalong.pages.makings import Makings
 from benchalong.pages.part import part_page

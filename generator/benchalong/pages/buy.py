@@ -8,15 +8,12 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from benchalong.ground.amounts import weight_text
-from benchalong.ground.lengths import FOOT
-from benchalong.ground.shown import decimal
+from benchalong.pages.amounts import glue_rate
 from benchalong.pages.buying import Says, money, price_words, says_of_lumber, says_of_sheets, says_of_thing
 from benchalong.pages.makings import Makings
 from benchalong.pages.shell import Shell
 from benchalong.pages.shown import either
 from benchalong.pages.yard import YardLine, yard_card
-from benchalong.trade.amounts import Rates
 from benchalong.workings.purchases.model import Line, Lumber, Sheets, Thing
 from benchalong.workings.purchases.purchases import PURCHASES
 
@@ -45,8 +42,6 @@ ABRASIVES = Markup(
     "Abrasives: one disc or quarter sheet of each grit for every {} of surface, all sides counted; common "
     "practice, no source."
 ).format(either("5 sq ft", "half square metre"))
-SQUARE_FOOT = (FOOT / 1000) ** 2
-"""In square metres."""
 
 
 @dataclass(frozen=True)
@@ -154,17 +149,4 @@ def _counted(makings: Makings) -> Iterator[Markup]:
     if any(thing.kind == "abrasive" for thing in bought.things):
         yield ABRASIVES
     if any(thing.kind == "glue" for thing in bought.things):
-        yield _glue_rate(makings.plan.rates)
-
-
-def _glue_rate(rates: Rates) -> Markup:
-    """As the project says it, or as is usual."""
-    usual = Rates()
-    is_usual = (rates.glue, rates.squeezed_out) == (usual.glue, usual.squeezed_out)
-    said = either(
-        f"{weight_text(rates.glue / 1000 * SQUARE_FOOT, 'inch')} a square foot",
-        f"{weight_text(rates.glue / 1000, 'millimetre')} a square metre",
-    )
-    return Markup("Glue: {} of joint, and {} % on top for what comes out{}.").format(
-        said, decimal(rates.squeezed_out * 100, 0), "; common practice, no source" if is_usual else ""
-    )
+        yield Markup("Glue: {}.").format(glue_rate(makings.plan.rates))

@@ -18,8 +18,6 @@ from benchalong.publishing.cut_list_csv import UNITS, guarded
 from benchalong.trade.boards import CUBIC_METRE
 from benchalong.workings.purchases.model import Line, Lumber, Purchases, Sheets, Thing, ToBuy
 
-PURCHASES_FILE = "purchases.csv"
-
 
 def purchases_csv(plan: Plan, bought: Purchases) -> str:
     """The whole list with a head line, and the total last."""
