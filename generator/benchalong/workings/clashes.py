@@ -16,8 +16,8 @@ from benchalong.ground.problems import Finding
 from benchalong.plan.cuts.surfaces import SURFACES
 from benchalong.plan.flips import is_mirrored
 from benchalong.plan.joints.sides import outward
-from benchalong.plan.model import AXES, Axis, Cut, Joint, Plan, Turn
-from benchalong.plan.turns import Way
+from benchalong.plan.model import AXES, SPAN, Axis, Cut, Joint, Plan, Turn
+from benchalong.plan.turns import opposite
 from benchalong.reading.written import PROJECT_FILE
 from benchalong.workings.causes import Cause, Turned, cause_in, turned_to_fit
 from benchalong.workings.cut_checks.bounds import Bounds
@@ -112,7 +112,7 @@ def _too_long(plan: Plan, finding: Finding, same: list[tuple[_Told, Clash]]) -> 
     for told, clash in same[1:]:
         if told.out and clash.other is same[0][1].other and told.out[1:] == (first.out[1], -first.out[2]):
             depth = 2 * finding.numbers["depth"]
-            span = SPANS[first.out[1]]
+            span = SPAN[first.out[1]]
             remedy = (
                 f"take {Telling(plan).shown(depth)} in all off its {span}, or give what it meets "
                 "a cut to take it in"
@@ -121,7 +121,6 @@ def _too_long(plan: Plan, finding: Finding, same: list[tuple[_Told, Clash]]) -> 
     return finding
 
 
-SPANS: dict[Axis, str] = {"along": "length", "across": "width", "down": "thickness"}
 CODES = {
     "past-stop": "runs-past-stop",
     "too-shallow": "cut-too-shallow",
@@ -333,7 +332,7 @@ class _Telling:
 def joints_by_pair(plan: Plan) -> Mapping[frozenset[str], Joint]:
     """The joint that brings two copies together, by their marks."""
     return {
-        frozenset((meeting.cut_in.copy, meeting.takes.copy)): joint
+        meeting.marks: joint
         for joint in plan.joints.values()
         for meeting in joint.meetings
         if meeting.takes is not None
@@ -343,7 +342,7 @@ def joints_by_pair(plan: Plan) -> Mapping[frozenset[str], Joint]:
 def meant_for(plan: Plan, one: Lying, other: Lying) -> Joint | None:
     """A joint that should bring these two together, but what should go in meets none of its cuts."""
     for joint in plan.joints.values():
-        receivers = {side.part for side in (*joint.unfilled, *(m.cut_in for m in joint.meetings))}
+        receivers = {side.part for side in joint.receivers}
         idle = {side.copy for side in joint.unmet}
         if any(a.copy.mark in idle and b.copy.part in receivers for a, b in ((one, other), (other, one))):
             return joint
@@ -355,7 +354,7 @@ def turn_words(placed: Placed, fits: Turned) -> str:
     copy, written = fits.lying.copy, fits.lying.written
     within = copy.mark.rpartition("/")[0]
     said = [
-        f"{key}: {way_in(placed, within, less(way))} instead of {way_in(placed, within, way)}"
+        f"{key}: {way_in(placed, within, opposite(way))} instead of {way_in(placed, within, way)}"
         for key, axis, way in (
             ("along", "along", outward("end b", written)),
             ("face", "down", outward("face", written)),
@@ -369,10 +368,6 @@ def turn_words(placed: Placed, fits: Turned) -> str:
     else:
         said.append("mirror: left to right")
     return f"{copy.mark} looks like the wrong hand; place it with {' and '.join(said)}"
-
-
-def less(way: Way) -> Way:
-    return (-way[0], -way[1], -way[2])
 
 
 def _cut_called(cut: Cut) -> str:

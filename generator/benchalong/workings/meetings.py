@@ -13,11 +13,11 @@ from benchalong.ground.marks import Place
 from benchalong.ground.problems import Finding, Level
 from benchalong.ground.words import in_sentence
 from benchalong.plan.cuts.surfaces import SURFACES
-from benchalong.plan.model import Joint, Plan, SideOf, Surface
-from benchalong.plan.turns import Way
+from benchalong.plan.model import SPAN, Joint, Plan, SideOf, Surface
+from benchalong.plan.turns import Way, axis_of, is_nearer, opposite
 from benchalong.reading.written import PROJECT_FILE
 from benchalong.trade.proportions import RABBET_ROOM
-from benchalong.workings.clashes import CLASHES, Clash, less
+from benchalong.workings.clashes import CLASHES, Clash
 from benchalong.workings.facing import Faces
 from benchalong.workings.fit import Fit, fit_of
 from benchalong.workings.overlap import TOUCHING
@@ -161,7 +161,7 @@ class _Looking:
         found = [
             (gap, other)
             for other, looks in self._receivers(lying)
-            if less(way) in looks and (gap := ahead(lying, other, way)) is not None and gap > 0
+            if opposite(way) in looks and (gap := ahead(lying, other, way)) is not None and gap > 0
         ]
         if not found:
             return None
@@ -169,8 +169,7 @@ class _Looking:
         return _Open(side, surface, other, gap)
 
     def _receivers(self, lying: Lying) -> Iterator[tuple[Lying, tuple[Way, ...]]]:
-        sides = dict.fromkeys([*(m.cut_in for m in self.joint.meetings), *self.joint.unfilled])
-        for side in sides:
+        for side in self.joint.receivers:
             other = self.placed.by_mark[side.copy]
             if other is not lying and other.copy.tilt == lying.copy.tilt:
                 yield other, tuple(other.way(other.surface(named)) for named in side.surfaces)
@@ -187,7 +186,7 @@ class _Looking:
             remedy = "put what it joins into one assembly and turn that, or give each its own cut"
             return self._finding("joint-not-square", "doubt", message, remedy, copies=(lying,))
         for other, looks in self._receivers(lying):
-            faced = next((s for s in SURFACES if other.way(s) == less(lying.way(surface))), None)
+            faced = next((s for s in SURFACES if other.way(s) == opposite(lying.way(surface))), None)
             if faced and self.joint.kind not in CORNERS and _ends_in(lying, surface, other):
                 cut = next((s for s in SURFACES if other.way(s) in looks), faced)
                 message = (
@@ -206,8 +205,7 @@ class _Looking:
 
     def _is_aslant(self, lying: Lying) -> bool:
         """Whether it is turned against everything that the joint cuts."""
-        sides = [*(m.cut_in for m in self.joint.meetings), *self.joint.unfilled]
-        others = [self.placed.by_mark[side.copy] for side in sides]
+        others = [self.placed.by_mark[side.copy] for side in self.joint.receivers]
         return bool(others) and all(other.copy.tilt != lying.copy.tilt for other in others)
 
     def _unfilled(self) -> Iterator[Finding]:
@@ -330,7 +328,7 @@ class _Looking:
                 for one in ends[1:]
             )
             message += f"; {others}"
-        span = {"along": "length", "across": "width", "down": "thickness"}[SURFACES[first.surface].inward]
+        span = SPAN[SURFACES[first.surface].inward]
         remedy = (
             f"add {self.telling.shown(total)} to the {span} of {in_sentence(lying.part.name)}, or "
             "bring together what stands too far apart"
@@ -442,20 +440,13 @@ class _Looking:
 
 def _ends_in(lying: Lying, surface: Surface, other: Lying) -> bool:
     """Whether the two touch, and this side lies as near to the other as the side behind it."""
-    way = lying.way(surface)
-    n = next(n for n in range(3) if way[n])
-
-    def away(plane: Length) -> Length:
-        return max(other.room[0][n] - plane, plane - other.room[1][n], NOTHING)
-
-    near, far = lying.room[way[n] > 0][n], lying.room[way[n] < 0][n]
-    return reaches(lying.room, other.room) and away(near) <= away(far)
+    return reaches(lying.room, other.room) and is_nearer(lying.room, lying.way(surface), other.room)
 
 
 def _held_otherwise(plan: Plan) -> frozenset[frozenset[str]]:
     """Pairs that another joint than a butt brings together: their screws don't say where they close."""
     return frozenset(
-        frozenset((meeting.cut_in.copy, meeting.takes.copy))
+        meeting.marks
         for joint in plan.joints.values()
         for meeting in joint.meetings
         if joint.kind != "butt" and meeting.takes is not None
@@ -464,7 +455,7 @@ def _held_otherwise(plan: Plan) -> frozenset[frozenset[str]]:
 
 def _past(one: Lying, other: Lying, way: Way) -> Length:
     """How far the first ends beyond the other, that way."""
-    n = next(n for n in range(3) if way[n])
+    n = axis_of(way)
     return one.room[1][n] - other.room[1][n] if way[n] > 0 else other.room[0][n] - one.room[0][n]
 
 
@@ -486,9 +477,7 @@ def troubled_copies(plan: Plan, clashes: Iterable[Clash], fits: Mapping[str, Joi
         closes = joint.kind in CLOSES
         found |= {m for f in fits[joint.id].fits if closes and (f.shoulder or 0) > TOUCHING for m in f.marks}
         if joint.unmet:
-            found |= {
-                side.copy for side in (*joint.unmet, *joint.unfilled, *(m.cut_in for m in joint.meetings))
-            }
+            found |= {side.copy for side in (*joint.unmet, *joint.receivers)}
     return frozenset(found)
 
 

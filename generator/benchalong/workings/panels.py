@@ -9,6 +9,7 @@ from benchalong.ground.marks import Place
 from benchalong.ground.problems import Finding, Level
 from benchalong.ground.words import in_sentence
 from benchalong.plan.model import Joint, Plan, Surface
+from benchalong.plan.turns import opposite
 from benchalong.reading.written import PROJECT_FILE
 from benchalong.trade.proportions import LEAST_HELD
 from benchalong.workings.fit import Fit
@@ -110,15 +111,14 @@ class _Panels:
     def out(self) -> Iterator[Finding]:
         """Grooves that a loose part lies straight ahead of and doesn't reach."""
         holding = {m.cut_in for m in self.joint.meetings if m.takes and m.takes.part in self.joint.floats}
-        sides = dict.fromkeys([*(m.cut_in for m in self.joint.meetings), *self.joint.unfilled])
         found: dict[tuple[str, Length], list[tuple[Lying, Surface, str]]] = {}
-        for side in sides if self.joint.floats else ():
+        for side in self.joint.receivers if self.joint.floats else ():
             groove = self.placed.by_mark[side.copy]
             way = groove.way(groove.surface(side.surfaces[0]))
             for panel in self._beside(groove) if side not in holding else ():
                 gap = ahead(groove, panel, way)
                 if gap is not None and 0 <= gap < STRAY:
-                    surface = next(s for s in SIDES if panel.way(s) == (-way[0], -way[1], -way[2]))
+                    surface = next(s for s in SIDES if panel.way(s) == opposite(way))
                     found.setdefault((panel.copy.part, gap), []).append((panel, surface, groove.copy.mark))
         for (_, gap), same in found.items():
             also = [f"{panel.named(surface)} of {panel.copy.mark}" for panel, surface, _ in same[1:]]
