@@ -375,6 +375,10 @@ class Joint:
     pieces: int = 0
     """How much of its hardware it takes in the whole piece; 0 where that can't be told."""
 
+    def length_of(self, key: str) -> Length:
+        """One of its sizes; 0 where it has none of that name."""
+        return next((size.length for size in self.sizes if size.name == key), Length(0))
+
     @property
     def receivers(self) -> tuple[SideOf, ...]:
         """The sides it cuts, each once: those that something goes into, then those that nothing does."""

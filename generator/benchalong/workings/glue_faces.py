@@ -39,7 +39,7 @@ class Met:
 
     def __getitem__(self, key: str) -> Length:
         """A size of the joint; 0 where it has none of that name."""
-        return next((size.length for size in self.joint.sizes if size.name == key), NOTHING)
+        return self.joint.length_of(key)
 
     @property
     def normal(self) -> int:

@@ -32,7 +32,6 @@ class _Panels:
     def __init__(self, plan: Plan, placed: Placed, joint: Joint) -> None:
         self.plan, self.placed, self.joint = plan, placed, joint
         self.telling = Telling(plan)
-        self.sizes = {size.name: size.length for size in joint.sizes}
 
     def tight(self, fits: list[Fit]) -> Iterator[Finding]:
         """Less room than the joint leaves for it: none at all is a fault where the wood swells."""
@@ -73,7 +72,7 @@ class _Panels:
     def held(self, fits: list[Fit]) -> Iterator[Finding]:
         """In the groove, but hardly."""
         least = LEAST_HELD.inch if self.plan.units == "inch" else LEAST_HELD.millimetre
-        depth = self.sizes.get("depth", Length(0))
+        depth = self.joint.length_of("depth")
         found: dict[tuple[str, Length], list[Fit]] = {}
         for fit in fits:
             if fit.end is not None and depth - fit.end < least:
@@ -131,7 +130,7 @@ class _Panels:
             f"{start(called(panel))} {away} {called(other)} at {panel.named(surface)}, so it is "
             "out of its groove"
         )
-        needed = gap + self.sizes.get("depth", Length(0)) - self._meant(surface)
+        needed = gap + self.joint.length_of("depth") - self._meant(surface)
         span = "width" if surface.startswith("edge") else "length"
         remedy = f"add {self.telling.shown(needed)} to its {span} at each such side, or move it there"
         return self._finding(
@@ -159,7 +158,7 @@ class _Panels:
 
     def _meant(self, surface: Surface) -> Length:
         key = "panel_side_play" if surface.startswith("edge") else "panel_end_play"
-        return self.sizes.get(key, Length(0))
+        return self.joint.length_of(key)
 
     def _finding(
         self, code: str, level: Level, panel: Lying, message: str, remedy: str, numbers: dict[str, Length]
