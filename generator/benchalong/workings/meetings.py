@@ -11,13 +11,13 @@ from dataclasses import dataclass
 from benchalong.ground.lengths import Length
 from benchalong.ground.problems import Finding
 from benchalong.plan.model import Joint, Plan
-from benchalong.workings.clashes import CLASHES, Clash
+from benchalong.workings.clashes import CLASHES
 from benchalong.workings.facing import Faces
 from benchalong.workings.fit import Fit, fit_of
 from benchalong.workings.joined.closes import BOTTOMS, CLOSES, closes
 from benchalong.workings.joined.look import JointLook
 from benchalong.workings.joined.unmet import unfilled, unmet
-from benchalong.workings.overlap import TOUCHING
+from benchalong.workings.overlap import TOUCHING, Clash
 from benchalong.workings.panels import look_at_panels
 from benchalong.workings.placed import PLACED, Placed
 from benchalong.workings.working import Worked, Working
