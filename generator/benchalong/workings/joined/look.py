@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
-from benchalong.ground.lengths import Length
+from benchalong.ground.lengths import ZERO, Length
 from benchalong.ground.marks import Place
 from benchalong.ground.problems import Finding, Level
 from benchalong.ground.words import in_sentence
@@ -17,8 +17,6 @@ from benchalong.reading.written import PROJECT_FILE
 from benchalong.workings.fit import Fit
 from benchalong.workings.placed import Lying, Placed
 from benchalong.workings.telling import Telling, called, likewise, place_sizes, start, the
-
-NOTHING = Length(0)
 
 
 @dataclass(frozen=True)
@@ -68,7 +66,7 @@ class JointLook:
         )
 
     def gaps(
-        self, found: list[Open], code: str, said: str, *, level: Level = "fault", more: Length = NOTHING
+        self, found: list[Open], code: str, said: str, *, level: Level = "fault", more: Length = ZERO
     ) -> Iterator[Finding]:
         """One finding for each copy, its ends together; alike copies together. `more` is needed beside
         what is open, at each end."""
@@ -93,7 +91,7 @@ class JointLook:
         self, ends: list[Open], also: list[str], code: str, said: str, level: Level, more: Length
     ) -> Finding:
         first, lying = ends[0], self.placed.by_mark[ends[0].side.copy]
-        total = sum((one.by + more for one in ends), start=Length(0))
+        total = sum((one.by + more for one in ends), start=ZERO)
         words = said.format(by=self.telling.shown(first.by), into=called(first.into))
         message = f"{start(the(lying.named(first.surface)))} of {called(lying)} {words}"
         if len(ends) > 1:
