@@ -3,6 +3,7 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Iterable
 from fractions import Fraction
 from typing import Any, TypeAlias
@@ -66,6 +67,11 @@ class Plain:
             if isinstance(piece, LiveSize)
         ]
         return {"text": self._fills.plain(prose), "html": str(self._fills.fill(prose)), "sizes": sizes}
+
+
+def in_short(data: object) -> str:
+    """As JSON text without a needless space."""
+    return json.dumps(data, ensure_ascii=False, separators=(",", ":"))
 
 
 def finding_json(finding: Finding, marks: Marks, plain: Plain) -> Json:

@@ -2,24 +2,24 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Iterable
-from importlib import resources
 
 from benchalong.ground.marks import Marks
+from benchalong.ground.put_off import put_off
 from benchalong.plan.model import Plan, Size
 from benchalong.publishing.amounts_json import amounts_json, load_json
 from benchalong.publishing.assemblies_json import assembly_json, overall_json, triangle_json
 from benchalong.publishing.boards_json import layouts_json
+from benchalong.publishing.file_names import SCHEMA_FILE
 from benchalong.publishing.hardware_json import finish_json, hardware_json, jig_json
 from benchalong.publishing.held_json import held_json
 from benchalong.publishing.jobs_json import order_json, setups_json, task_json
 from benchalong.publishing.joints_json import joint_json
 from benchalong.publishing.parts_json import cut_list_json, fitted_json, part_json, shape_json, stock_json
-from benchalong.publishing.plain import Json, Plain, finding_json
+from benchalong.publishing.plain import Json, Plain, finding_json, in_short
 from benchalong.publishing.rough_json import RoughSays
 from benchalong.publishing.sessions_json import glue_up_json, sessions_json
-from benchalong.publishing.steps_json import change_json, question_json, stage_json, step_json
+from benchalong.publishing.steps_json import STEPS, change_json, question_json, stage_json, steps_json
 from benchalong.publishing.wood_json import movement_json
 from benchalong.workings.blanks.blanks import BLANKS
 from benchalong.workings.boards.boards import BOARDS
@@ -37,24 +37,15 @@ from benchalong.workings.triangles import TRIANGLES
 from benchalong.workings.work_order.work_order import ORDER
 from benchalong.workings.working import Worked
 
-SCHEMA_FILE = "plan.schema.json"
 
-
-def plan_json(plan: Plan, worked: Worked, marks: Marks, *, edition: str) -> str:
+def plan_json(plan: Plan, worked: Worked, marks: Marks, *, edition: str, put_off_steps: bool = False) -> str:
     """The whole plan as one JSON document, the same for the same plan."""
-    return (
-        json.dumps(plan_data(plan, worked, marks, edition=edition), ensure_ascii=False, separators=(",", ":"))
-        + "\n"
-    )
+    data = plan_data(plan, worked, marks, edition=edition, put_off_steps=put_off_steps)
+    return f"{in_short(data)}\n"
 
 
-def schema_text() -> str:
-    """The JSON Schema (2020-12) of `plan.json`."""
-    return resources.files("benchalong.publishing").joinpath(SCHEMA_FILE).read_text(encoding="utf-8")
-
-
-def plan_data(plan: Plan, worked: Worked, marks: Marks, *, edition: str) -> Json:
-    """The same before it is text."""
+def plan_data(plan: Plan, worked: Worked, marks: Marks, *, edition: str, put_off_steps: bool = False) -> Json:
+    """The same before it is text. Where steps are put off, a hole stands for all of them."""
     plain, extent = Plain(plan.units, plan.precision), worked[EXTENT]
     rough = RoughSays(plain)
     return {
@@ -83,7 +74,7 @@ def plan_data(plan: Plan, worked: Worked, marks: Marks, *, edition: str) -> Json
         "tools": list(_tools(plan)),
         "words": [{"word": word, "means": means} for word, means in plan.words.items()],
         "stages": [stage_json(stage, plain) for stage in plan.stages.values()],
-        "steps": [step_json(step, plain) for step in plan.steps.values()],
+        "steps": put_off(STEPS) if put_off_steps else steps_json(plan, plain),
         "questions": [question_json(question, plain) for question in plan.questions.values()],
         "changes": [change_json(change) for change in plan.changes],
         "layouts": layouts_json(worked[BOARDS](), worked[BLANKS], plain),

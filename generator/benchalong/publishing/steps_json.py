@@ -2,10 +2,25 @@
 
 from __future__ import annotations
 
-from dataclasses import asdict
+from dataclasses import fields
 
-from benchalong.plan.model import Change, Job, Question, Stage, Step
-from benchalong.publishing.plain import Json, Plain
+from benchalong.ground.put_off import put_off
+from benchalong.plan.model import Change, DoneTo, Job, Plan, Question, Stage, Step
+from benchalong.publishing.plain import Json, Plain, in_short
+
+STEPS = "steps"
+"""The hole that stands for all of them in a text that is kept: they are told in words, and words change."""
+DONE_TO = tuple(field.name for field in fields(DoneTo))
+
+
+def with_steps(text: str, plan: Plan) -> str:
+    """The text of `plan.json` with the steps that were put off in it."""
+    steps = in_short(steps_json(plan, Plain(plan.units, plan.precision)))
+    return text.replace(f'"{put_off(STEPS)}"', steps, 1)
+
+
+def steps_json(plan: Plan, plain: Plain) -> list[Json]:
+    return [step_json(step, plain) for step in plan.steps.values()]
 
 
 def stage_json(stage: Stage, plain: Plain) -> Json:
@@ -56,7 +71,7 @@ def job_json(job: Job) -> Json:
         "assemblies": list(job.assemblies),
         "hardware": list(job.hardware),
         "jigs": list(job.jigs),
-        "to": [{key: list(names) for key, names in asdict(to).items()} for to in job.to],
+        "to": [{name: list(getattr(to, name)) for name in DONE_TO} for to in job.to],
     }
 
 
