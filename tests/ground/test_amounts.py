@@ -32,6 +32,9 @@ SAID: list[tuple[str, str, System]] = [
     ("16.6", "36.6 lb", "inch"),
     ("0.0387", "39 g", "millimetre"),
     ("0.0387", "1.4 oz", "inch"),
+    ("0.0059", "5.9 g", "millimetre"),
+    ("0.0059", "0.21 oz", "inch"),
+    ("0.6", "1.3 lb", "inch"),
 ]
 
 

@@ -10,7 +10,8 @@ from bs4 import BeautifulSoup
 from jsonschema import Draft202012Validator
 
 from benchalong.plan.joints.sizes import JOINT_SIZES
-from benchalong.publishing.plan_json import plan_data, schema_text
+from benchalong.publishing.data_files import schema_text
+from benchalong.publishing.plan_json import plan_data
 from benchalong.reading.joint_language import GLUE as GLUE_WORDS
 from benchalong.reading.joint_language import JOINT_KINDS
 from benchalong.road import Travelled

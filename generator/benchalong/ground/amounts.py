@@ -7,23 +7,27 @@ from fractions import Fraction
 from math import ceil
 from typing import Final
 
-from benchalong.ground.lengths import FOOT, INCH, to_nearest
+from benchalong.ground.lengths import FOOT, INCH
 from benchalong.ground.shown import System, decimal
 
 POUND: Final = Fraction("0.45359237")
 """Kilograms, exactly, by agreement (NIST SP 811, appendix B.8)."""
 OUNCE: Final = POUND / 16
+WORTH: Final = {"kg": Fraction(1), "g": Fraction(1, 1000), "lb": POUND, "oz": OUNCE}
+"""In kilograms."""
+PLACES: Final = {"g": 0, "oz": 1}
 QUART: Final = INCH**3 * Fraction(231, 4) / 1_000_000
 """Litres: a US gallon is 231 cubic inches (NIST SP 811, appendix B.8, gives the same number)."""
 FLUID_OUNCE: Final = QUART / 32
 
 
 def weight_text(kilograms: Fraction, system: System) -> str:
-    """`16.6 kg`, `36.5 lb`; under a kilogram in grams or ounces."""
-    is_small = kilograms < 1
-    if system == "inch":
-        return f"{decimal(kilograms / OUNCE, 1)} oz" if is_small else f"{decimal(kilograms / POUND, 1)} lb"
-    return f"{to_nearest(kilograms * 1000, Fraction(1))} g" if is_small else f"{decimal(kilograms, 1)} kg"
+    """`16.6 kg`, `36.5 lb`; under a kilogram in grams, under a pound in ounces; a few grams more finely."""
+    large, small, few = ("lb", "oz", OUNCE) if system == "inch" else ("kg", "g", Fraction(1, 100))
+    if kilograms >= WORTH[large]:
+        return f"{decimal(kilograms / WORTH[large], 1)} {large}"
+    places = PLACES[small] + (kilograms < few)
+    return f"{decimal(kilograms / WORTH[small], places)} {small}"
 
 
 def volume_text(litres: Fraction, system: System) -> str:

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
-from fractions import Fraction
 
 from markupsafe import Markup
 
 from benchalong.ground.shown import decimal
-from benchalong.ground.words import counted, in_sentence
+from benchalong.ground.words import in_sentence
+from benchalong.pages.how_good import how_good
 from benchalong.pages.makings import Makings, drawn
 from benchalong.pages.shell import Link, Shell
 from benchalong.pages.stock import stock_words
@@ -148,18 +148,9 @@ class _Shown:
         )
 
     def _good(self) -> str:
-        group, boards = self._group, counted(len(self._group.boards), self._word.lower())
-        if group.left_out:
-            return f"{boards} there, and they don't suffice"
-        least = {"boards": "fewer", "area": "less wood", "price": "less money"}[group.counts]
-        if group.is_proven:
-            return f"{boards}. No layout can do with {least}"
-        if group.counts == "boards":
-            said = f"{boards}. At least {group.least} are needed, whichever way they are cut"
-        else:
-            most = decimal(100 * (1 - Fraction(group.least, group.reached)), 1)
-            said = f"{boards}. No layout can save more than {most} % on this one"
-        return f"{said}; a clock ended the search" if group.ended_early else said
+        group = self._group
+        must_match = any(laid.match for board in group.boards for laid in board.laid)
+        return how_good(group, word=self._word.lower(), must_match=must_match)
 
     def _board(self, board: Sawn) -> BoardShown:
         size = self._makings.shows.size

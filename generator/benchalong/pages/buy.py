@@ -8,17 +8,16 @@ from fractions import Fraction
 
 from markupsafe import Markup
 
-from benchalong.ground.amounts import weight_text
 from benchalong.ground.lengths import FOOT, Length
 from benchalong.ground.money import two_places
 from benchalong.ground.shown import decimal, shown
 from benchalong.ground.words import counted
+from benchalong.pages.amounts import glue_rate
 from benchalong.pages.makings import Makings
 from benchalong.pages.shell import Shell
 from benchalong.pages.shown import either
 from benchalong.pages.yard import YardLine, yard_card
 from benchalong.plan.model import Price
-from benchalong.trade.amounts import Rates
 from benchalong.trade.boards import PLANED
 from benchalong.trade.waste import Waste
 from benchalong.workings.purchases.model import Lumber, Rack, Sheets, Thing
@@ -34,8 +33,6 @@ TITLES = {
     "abrasive": "Abrasives",
 }
 
-SQUARE_FOOT = (FOOT / 1000) ** 2
-"""In square metres."""
 BOARD_FEET = (
     "A board foot is 144 cubic inches, by rough thickness, and under an inch counts as an inch (NHLA). Here "
     "it is counted exactly from rough sizes, the waste put on top, and rounded up once, to a whole board "
@@ -259,20 +256,7 @@ def _counted(makings: Makings) -> Iterator[Markup]:
     if any(thing.kind == "abrasive" for thing in bought.things):
         yield ABRASIVES
     if any(thing.kind == "glue" for thing in bought.things):
-        yield _glue_rate(makings.plan.rates)
-
-
-def _glue_rate(rates: Rates) -> Markup:
-    """As the project says it, or as is usual."""
-    usual = Rates()
-    is_usual = (rates.glue, rates.squeezed_out) == (usual.glue, usual.squeezed_out)
-    said = either(
-        f"{weight_text(rates.glue / 1000 * SQUARE_FOOT, 'inch')} a square foot",
-        f"{weight_text(rates.glue / 1000, 'millimetre')} a square metre",
-    )
-    return Markup("Glue: {} of joint, and {} % on top for what comes out{}.").format(
-        said, decimal(rates.squeezed_out * 100, 0), "; common practice, no source" if is_usual else ""
-    )
+        yield Markup("Glue: {}.").format(glue_rate(makings.plan.rates))
 
 
 def money(makings: Makings, amount: Fraction) -> str:

@@ -14,6 +14,7 @@ from functools import cached_property
 from typing import Literal, TypeAlias
 
 from benchalong.ground.lengths import Length, Point2, Point3
+from benchalong.ground.names import NO_NAMES, Names
 from benchalong.ground.prose import Prose
 from benchalong.ground.shown import Precision, System
 from benchalong.plan.quantity import Quantity
@@ -307,7 +308,7 @@ class Shape:
     cuts: tuple[Cut, ...]
     """The part's own first, then the joints'."""
     marks: tuple[str, ...]
-    turned: frozenset[str] = frozenset()
+    turned: Names = NO_NAMES
     """Marks of the copies that are turned half round to stand in their place."""
 
 
@@ -772,7 +773,7 @@ class Plan:
     questions: Mapping[str, Question]
     pictures: tuple[str, ...]
     """Every picture file the project shows."""
-    used_sizes: frozenset[SizeName] = frozenset()
+    used_sizes: Names = NO_NAMES
     """The sizes that something uses: a formula, a part, a place, a text."""
     house: Air = Air()
     """The house the piece will stand in."""

@@ -16,8 +16,6 @@ from benchalong.plan.model import Plan, Price
 from benchalong.publishing.cut_list_csv import UNITS, guarded
 from benchalong.workings.purchases.model import Lumber, Purchases, Sheets, Thing
 
-PURCHASES_FILE = "purchases.csv"
-
 
 def purchases_csv(plan: Plan, bought: Purchases) -> str:
     """The whole list with a head line, and the total last."""

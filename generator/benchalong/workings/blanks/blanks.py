@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Iterator
+from itertools import zip_longest
 
 from benchalong.ground.problems import Finding
 from benchalong.plan.model import PartId, Plan
@@ -85,14 +86,15 @@ def _place(stack: Stack, match: Match) -> int:
 
 
 def _kept_together(reckoned: Reckoned, left: dict[PartId, list[Stack]]) -> dict[PartId, list[Stack]]:
-    """By the part the others stay with; takes them out of what is left."""
+    """By the part the others stay with, one of each in turn; takes them out of what is left."""
     groups: defaultdict[PartId, list[PartId]] = defaultdict(list)
     for part in left:
         if leader := reckoned.plan.parts[part].rough_with:
             groups[leader].append(part)
     found = {}
     for leader, parts in groups.items():
-        found[leader] = [stack for part in (leader, *parts) for stack in left.get(part, ())]
+        in_turn = zip_longest(*(left.get(part, []) for part in (leader, *parts)))
+        found[leader] = [stack for some in in_turn for stack in some if stack is not None]
         left.update({part: [] for part in (leader, *parts)})
     return found
 

@@ -12,6 +12,7 @@ from benchalong.plan.model import Part, PartId
 from benchalong.plan.rough import Match
 from benchalong.reading.written import PROJECT_FILE
 from benchalong.workings.blanks.model import Blank, Blanks, Matched
+from benchalong.workings.blanks.one_piece import not_one_piece
 from benchalong.workings.blanks.reckoning import Reckoned
 from benchalong.workings.blanks.stacks import Stack
 from benchalong.workings.telling import Telling, likewise
@@ -29,6 +30,7 @@ def look_at_blanks(
         for finding in looking.part(part, stack)
     ]
     yield from _alike(reckoned, of_parts)
+    yield from not_one_piece(reckoned.plan, blanks, stacks)
     for blank in blanks.blanks:
         yield from looking.blank(blank)
     yield from looking.matches()

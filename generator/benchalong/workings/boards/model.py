@@ -17,6 +17,8 @@ from benchalong.plan.model import StockId
 BlankId: TypeAlias = str
 Way: TypeAlias = Literal["across", "along"]
 """across: a crosscut, at one x. along: a rip cut, at one y."""
+Counts: TypeAlias = Literal["boards", "area", "price"]
+"""What a layout has as little as possible of."""
 
 
 @dataclass(frozen=True)
@@ -82,6 +84,8 @@ class Sawn:
     keep_clear: tuple[Spot, ...] = ()
     """Defects and sapwood."""
     note: str = ""
+    cut_from: Length | None = None
+    """The length it is sold in, where it is crosscut to go into the car."""
 
     @property
     def used(self) -> Fraction:
@@ -105,7 +109,7 @@ class Group:
     """No layout needs fewer, or by the measure of `counts` costs less."""
     reached: int
     """What this one needs, by the same measure."""
-    counts: Literal["boards", "area", "price"]
+    counts: Counts
     """What was to be as little as possible."""
     is_proven: bool
     ended_early: bool = False
@@ -116,12 +120,43 @@ class Group:
     """Those of them that no such board is large enough for."""
     more: tuple[Sawn, ...] = ()
     """Boards to buy for what was left out, as usually sold."""
+    turns: int = 3
+    """How often the direction of cutting may change on one board; the bound holds within that."""
+    by_area: bool = False
+    """Whether area alone shows that no fewer do, whichever way they are cut."""
+    is_own: bool = False
+    """Whether the project names boards for it; else it is laid out on what is usually sold."""
+    are_all_tried: bool = True
+    """False where it is short, its boards could be shared out otherwise, and not all ways were tried."""
+
+    @property
+    def bought(self) -> tuple[Sawn, ...]:
+        """Boards that still have to be bought."""
+        return self.more if self.is_own else self.boards
+
+    @property
+    def used(self) -> tuple[Sawn, ...]:
+        """Boards that are there and that something is cut from."""
+        return self.boards if self.is_own else ()
+
+
+@dataclass(frozen=True)
+class Unused:
+    """Boards that are there and that nothing is cut from."""
+
+    stock: StockId
+    length: Length
+    width: Length
+    thickness: Length | None
+    count: int
+    note: str = ""
 
 
 @dataclass(frozen=True)
 class Boards:
     groups: tuple[Group, ...]
     kerf: Length
+    unused: tuple[Unused, ...] = ()
 
     @cached_property
     def by_blank(self) -> Mapping[BlankId, tuple[tuple[Group, Sawn], ...]]:
