@@ -7,8 +7,8 @@ ratios are taken within a round and the median is shown. Processor time is what 
 compiled beforehand, as an installed program's are.
 
 - `floor` renders the same notes with bare markdown-it-py, fills a bare Jinja page with each and writes it;
-- `plain` publishes with drawings left out and nothing in the store: a layout and an order of work are searched
-  for too, whose time is bounded by counted work and has nothing to do with the floor;
+- `plain` publishes with drawings left out and nothing in the store: a layout and an order of work are
+  searched for too, whose time is bounded by counted work and has nothing to do with the floor;
 - `cold` draws everything, with nothing in the store;
 - `stored` finds everything in the store, and writes the site into a new folder, after one note was saved;
 - `again` publishes over the site that stands, after one note was saved;
