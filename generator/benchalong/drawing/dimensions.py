@@ -17,7 +17,6 @@ from benchalong.drawing.views import LOOKING, ViewName
 from benchalong.drawing.wanted import (
     SHOULDERS,
     WHOLE,
-    ZERO,
     Box,
     Point,
     Range,
@@ -28,7 +27,7 @@ from benchalong.drawing.wanted import (
     around_all,
     prism_box,
 )
-from benchalong.ground.lengths import Length
+from benchalong.ground.lengths import ZERO, Length
 from benchalong.plan.model import AXES, Axis, Circle, Corner, Cut, Part, Prism
 
 SLOPING, NARROW = ("slot",), "narrow width"

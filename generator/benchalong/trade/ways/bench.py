@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from benchalong.ground.lengths import METRE, Length
+from benchalong.ground.lengths import METRE, ZERO, Length
 from benchalong.trade.ways.asked import Answered, Asked, Refusals, Ways, way
-from benchalong.trade.ways.model import ZERO, Cutter
+from benchalong.trade.ways.model import Cutter
 from benchalong.trade.ways.practice import SANDING_STEP
 from benchalong.trade.ways.refused import all_but
 from benchalong.trade.ways.settings import length
