@@ -459,6 +459,8 @@ class Hardware:
     needed: int | None = None
     """What its places and joints come to; None where nothing in the plan asks for it."""
     seated: tuple[Seated, ...] = ()
+    on_hand: int = 0
+    """How many are there already."""
 
     def size_of(self, name: str) -> Length | None:
         return next((size.length for size in self.sizes if size.name == name), None)

@@ -35,6 +35,7 @@ def hardware_json(thing: Hardware, plain: Plain) -> Json:
         "count": thing.count,
         "said": thing.said,
         "needed": thing.needed,
+        "on_hand": thing.on_hand,
         "price": price_json(thing.price),
         "note": thing.note,
     }

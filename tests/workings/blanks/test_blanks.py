@@ -156,7 +156,7 @@ def test_softwood_is_as_thick_as_it_is_dressed() -> None:
         ),
         (
             {"shop": written.Shop(sawing=written.Sawing(car="5 ft")), "parts": {"p": part("4", "60")}},
-            "longer-than-car", "doubt", {"length": "61", "car": "60"},
+            "longer-than-car", "doubt", {"takes": "63", "car": "60"},
         ),
         (
             {
@@ -242,3 +242,21 @@ def test_leaves_that_differ_keep_parts_from_one_piece() -> None:
     }
     (found,) = [each for each in found_in(parts=parts) if each.code == "not-one-piece"]
     assert "it is sawn into 1 leaves, the other into 2" in found.message
+
+
+def test_glued_up_copies_match_strip_by_strip() -> None:
+    """Three fronts of two strips: the upper strips run on along one board, the lower along another."""
+    fronts = part("8", "20", 3)
+    found = blanks_of(parts={"front": fronts}, matches={"row": written.Match(("front",), "end to end")})
+    assert only(found).count == 6
+    assert [(each.id, each.blanks, each.parted) for each in found.matched] == [
+        ("row", ("front", "front", "front"), "across")
+    ] * 2
+
+
+@pytest.mark.parametrize(("measures", "codes"), [("1 1/2 in", ["rough-too-thin"]), ("2 in", [])])
+def test_a_thick_board_that_is_there_makes_up_for_thin_stock(measures: str, codes: list[str]) -> None:
+    """A leg of 1 3/4 in takes 8/4; the stock is bought 4/4, and one board of 2 in lies there."""
+    boards = (written.Board(stock="oak", length="40 in", width="4 in", thickness=measures),)
+    leg = part("3", "30", thickness="1 3/4 in")
+    assert [each.code for each in found_in(parts={"leg": leg}, boards=boards)] == codes

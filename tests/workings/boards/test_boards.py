@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator
+from fractions import Fraction
 from itertools import combinations
 from pathlib import Path
 
@@ -192,14 +193,14 @@ def test_a_board_thick_enough_for_two_groups_is_sawn_once(tmp_path: Path) -> Non
     assert [len(legs.used), legs.left_out, legs.bought] == [1, (), ()]
     assert [len(slats.used), slats.left_out] == [0, (("slat", 2),)]
     assert len(slats.bought) == 1
-    assert boards.unused == ()
+    assert slats.unused == ()
 
 
 def test_what_the_thick_group_leaves_goes_to_the_thin_one(tmp_path: Path) -> None:
     more = "  - {stock: oak, length: 62 in, width: 4 in, thickness: 2 in, count: 3}\n"
     boards, _ = _groups(tmp_path, SHARED + more)
     assert [(len(group.used), group.left_out) for group in boards.groups] == [(1, ()), (1, ())]
-    assert [each.count for each in boards.unused] == [1]
+    assert [each.count for each in boards.groups[-1].unused] == [1]
 
 
 def test_thin_parts_come_from_thin_boards_as_long_as_there_are_enough(tmp_path: Path) -> None:
@@ -264,4 +265,46 @@ def test_parts_from_one_board_are_left_out_together_where_none_holds_them(tmp_pa
     assert dict(group.left_out)["front"] == 3
     assert [sum(bool(laid.match) for laid in board.laid) for board in group.more if board.laid[0].match] == [
         3
+    ]
+
+
+IN_A_ROW = """\
+title: Drawer fronts in a row
+units: inch
+stock:
+  oak: {kind: board, species: white oak, buy: 4/4, thickness: 3/4 in}
+parts:
+  front: {stock: oak, width: 5 in, length: 14 in, count: 2, mark: F}
+  stick: {stock: oak, width: 2 in, length: 18 in, count: 1}
+"""
+
+
+def _matched(tmp_path: Path, project: str) -> Group:
+    boards, _ = _groups(tmp_path, project)
+    (group,) = boards.groups
+    return group
+
+
+def test_what_lies_end_to_end_is_crosscut_once_more_after_ripping(tmp_path: Path) -> None:
+    group = _matched(tmp_path, IN_A_ROW + "matches: {fronts: {parts: [F1, F2], how: end to end}}\n")
+    assert (group.left_out, group.turns, len(group.boards)) == ((), 3, 1)
+    first, second = sorted((laid.at for laid in group.boards[0].laid if laid.match), key=lambda at: at.x)
+    assert first.y == second.y
+    assert second.x - first.x - first.length == Fraction(127, 40)  # the kerf, and nothing between
+
+
+@pytest.mark.parametrize("how", ["side by side", "same board"])
+def test_what_matches_otherwise_lies_on_one_board_too(tmp_path: Path, how: str) -> None:
+    wide = IN_A_ROW.replace("thickness: 3/4 in}", "thickness: 3/4 in, board_width: 12 in}")
+    group = _matched(tmp_path, f"{wide}matches: {{fronts: {{parts: [F1, F2], how: {how}}}}}\n")
+    assert group.left_out == ()
+    assert [sum(bool(laid.match) for laid in board.laid) for board in group.boards] == [2]
+
+
+def test_it_is_found_when_the_author_allows_too_few_turns(tmp_path: Path) -> None:
+    match = "matches: {fronts: {parts: [F1, F2], how: end to end}}\nshop: {turns: 2}\n"
+    (tmp_path / "project.yaml").write_text(IN_A_ROW + match, encoding="utf-8")
+    found = [each for each in travel(tmp_path).worked.findings if each.code == "match-needs-turns"]
+    assert [each.message for each in found] == [
+        "fronts: from one board end to end they are crosscut, ripped and crosscut again, and turns: says 2"
     ]

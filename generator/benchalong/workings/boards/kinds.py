@@ -6,16 +6,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from benchalong.ground.lengths import INCH, Length
+from benchalong.ground.lengths import Length
 from benchalong.plan import rough
 from benchalong.plan.model import Plan, Stock
-from benchalong.workings.blanks.model import Blank
+from benchalong.trade.rough import LESS_THAN_CALLED
+from benchalong.workings.blanks.model import Blank, Matched
 from benchalong.workings.blanks.reckoning import Reckoned
 from benchalong.workings.boards.lengths import lengths_sold
 from benchalong.workings.boards.model import Spot
-
-SLACK = INCH / 16
-"""A board may measure this much less than it is called: sawn and dried, 4/4 is rarely a full inch."""
 
 
 @dataclass(frozen=True)
@@ -54,7 +52,7 @@ def is_thick_enough(kind: Kind, thickness: Length, *, is_first: bool) -> bool:
     group."""
     if kind.thickness is None:
         return is_first
-    return thickness - SLACK <= kind.thickness
+    return thickness - LESS_THAN_CALLED <= kind.thickness
 
 
 def _kind(board: rough.Board, trim: Length) -> Kind:
@@ -68,16 +66,32 @@ def _kind(board: rough.Board, trim: Length) -> Kind:
     )
 
 
-def sold(reckoned: Reckoned, stock: Stock, blanks: Sequence[Blank]) -> tuple[Kind, ...]:
-    """What can be bought for these: sheets of the stock's size; boards in lengths that go into the car."""
+def sold(
+    reckoned: Reckoned, stock: Stock, blanks: Sequence[Blank], matched: Sequence[Matched]
+) -> tuple[Kind, ...]:
+    """What can be bought for these: sheets of the stock's size; boards in lengths that go into the car, and
+    that hold what lies end to end."""
     if stock.kind == "sheet":
         return _sheets(stock)
     width, trim = reckoned.board_width(stock), reckoned.sawing.trim
     price = stock.price.amount if stock.price and stock.price.per == "each" else None
+    takes = [blank.length for blank in blanks if not blank.match]
+    takes += [block(reckoned.sawing.kerf, blanks, each)[0] for each in matched]
+    takes = takes or [blank.length for blank in blanks]
     return tuple(
         Kind(each.length, width, None, price=price, trim=trim, cut_from=each.cut_from)
-        for each in lengths_sold(reckoned, stock, [blank.length + 2 * trim for blank in blanks])
+        for each in lengths_sold(reckoned, stock, [length + 2 * trim for length in takes])
     )
+
+
+def block(kerf: Length, blanks: Sequence[Blank], matched: Matched) -> tuple[Length, Length]:
+    """Long and wide, what matches in one piece. What may lie either way lies side by side."""
+    by_id = {blank.id: blank for blank in blanks}
+    members = [by_id[name] for name in matched.blanks]
+    kerfs = (len(members) - 1) * kerf
+    if matched.parted == "across":
+        return sum((each.length for each in members), kerfs), max(each.width for each in members)
+    return max(each.length for each in members), sum((each.width for each in members), kerfs)
 
 
 def _sheets(stock: Stock) -> tuple[Kind, ...]:

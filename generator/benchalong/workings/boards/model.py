@@ -5,6 +5,7 @@ x and lengths run along the grain from a board's end a; y and widths run across 
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
@@ -94,6 +95,17 @@ class Sawn:
 
 
 @dataclass(frozen=True)
+class Unused:
+    """Boards alike that are there and that nothing is cut from."""
+
+    length: Length
+    width: Length
+    thickness: Length | None
+    count: int
+    note: str = ""
+
+
+@dataclass(frozen=True)
 class Group:
     """All that is cut from one stock of one thickness."""
 
@@ -128,6 +140,16 @@ class Group:
     """Whether the project names boards for it; else it is laid out on what is usually sold."""
     are_all_tried: bool = True
     """False where it is short, its boards could be shared out otherwise, and not all ways were tried."""
+    unused: tuple[Unused, ...] = ()
+    """Boards of the stock that nothing is cut from; told with its last group."""
+
+    @cached_property
+    def on_none(self) -> tuple[tuple[BlankId, int], ...]:
+        """Blanks that were left out, and that no board as it is sold is large enough for either."""
+        if not self.is_own:
+            return self.left_out
+        laid = Counter(each.blank for board in self.more for each in board.laid)
+        return tuple((blank, count - laid[blank]) for blank, count in self.left_out if count > laid[blank])
 
     @property
     def bought(self) -> tuple[Sawn, ...]:
@@ -141,22 +163,9 @@ class Group:
 
 
 @dataclass(frozen=True)
-class Unused:
-    """Boards that are there and that nothing is cut from."""
-
-    stock: StockId
-    length: Length
-    width: Length
-    thickness: Length | None
-    count: int
-    note: str = ""
-
-
-@dataclass(frozen=True)
 class Boards:
     groups: tuple[Group, ...]
     kerf: Length
-    unused: tuple[Unused, ...] = ()
 
     @cached_property
     def by_blank(self) -> Mapping[BlankId, tuple[tuple[Group, Sawn], ...]]:

@@ -31,7 +31,7 @@ class _Short:
     def finding(self) -> Finding:
         group = self._group
         called = ", ".join(filter(None, (self._plan.stock[group.stock].name, group.called)))
-        what = ", ".join(_said(self._blanks.by_id[blank], count) for blank, count in group.left_out)
+        what = ", ".join(so_many(self._blanks.by_id[blank], count) for blank, count in group.left_out)
         return Finding(
             "boards-too-few",
             "doubt",
@@ -53,6 +53,11 @@ class _Short:
             yield f"buy {self._to_buy()}, or name larger ones"
         else:
             yield f"name more {self._word}s, or larger ones"
+        if self._group.more and self._group.on_none:
+            what = ", ".join(
+                so_many(self._blanks.by_id[blank], count) for blank, count in self._group.on_none
+            )
+            yield f"no {self._word} that is sold is large enough for {what}"
         if not self._group.are_all_tried:
             yield "there are ways to share these boards among the thicknesses that weren't tried"
 
@@ -65,7 +70,7 @@ class _Short:
         return " and ".join(f"{counted(count, self._word)} of {size}" for size, count in counts.items())
 
 
-def _said(blank: Blank, count: int) -> str:
+def so_many(blank: Blank, count: int) -> str:
     """`2 of door rail`, `3 strips of top`"""
     names = " and ".join(dict.fromkeys(in_sentence(each.name) for each in blank.gives)) or blank.id
     are_strips = all(each.strips > 1 for each in blank.gives)

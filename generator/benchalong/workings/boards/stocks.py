@@ -10,7 +10,6 @@ from math import ceil
 
 from benchalong.ground.store import Store
 from benchalong.plan.model import Plan, Stock
-from benchalong.trade.rough import TURNS
 from benchalong.workings.blanks.model import Blanks
 from benchalong.workings.blanks.reckoning import Reckoned
 from benchalong.workings.boards.batches import Batch, batches_of
@@ -19,6 +18,7 @@ from benchalong.workings.boards.kinds import Kind, is_thick_enough, sold, there
 from benchalong.workings.boards.laying import Question, fits_none, least_by_area, order_of, sawn_of
 from benchalong.workings.boards.model import Group, Unused
 from benchalong.workings.boards.sharing import Numbers, Shared, share
+from benchalong.workings.boards.turns import turns_of
 from benchalong.workings.layout.model import Layout
 
 
@@ -32,21 +32,25 @@ class StockBoards:
         self._there = there(plan, stock)
         self._answers: dict[tuple[int, Numbers], Layout] = {}
 
-    def groups(self) -> Iterator[Group]:
+    def groups(self) -> tuple[Group, ...]:
+        found = tuple(self._groups())
+        return (*found[:-1], replace(found[-1], unused=tuple(self._unused()))) if found else ()
+
+    def _groups(self) -> Iterator[Group]:
         for index, batch in enumerate(self._batches):
-            bought = sold(self._reckoned, self._stock, batch.blanks)
+            bought = sold(self._reckoned, self._stock, batch.blanks, batch.matched)
             if any(self._may_use[index]):
                 yield self._on_own(index, batch, bought)
             elif bought:
                 yield self._on_bought(batch, bought)
 
-    def unused(self) -> Iterator[Unused]:
+    def _unused(self) -> Iterator[Unused]:
         left = [kind.count or 0 for kind in self._there]
         for index, offer in enumerate(self._shared.offers):
             left = [before - taken for before, taken in zip(left, self(index, offer)[0], strict=True)]
         for kind, count in zip(self._there, left, strict=True):
             if count:
-                yield Unused(self._stock.id, kind.length, kind.width, kind.thickness, count, kind.note)
+                yield Unused(kind.length, kind.width, kind.thickness, count, kind.note)
 
     # sharing
 
@@ -124,9 +128,8 @@ class StockBoards:
         return _group(batch, question, self._lay_out(question))
 
     def _question(self, batch: Batch, kinds: tuple[Kind, ...]) -> Question:
-        sawing = self._plan.shop.sawing
-        turns = sawing.turns or TURNS[self._stock.kind]
-        is_board = self._stock.kind == "board"
+        sawing, is_board = self._plan.shop.sawing, self._stock.kind == "board"
+        turns = turns_of(self._stock, batch.matched, sawing.turns)
         return Question(kinds, batch.blanks, batch.matched, sawing.kerf, turns, crosscut_first=is_board)
 
 
