@@ -348,8 +348,8 @@ def test_whatever_is_there_is_used_once_and_the_rest_is_bought(
     assert faults(boards, blanks) == []
     used = Counter((board.length, board.width) for group in boards.groups for board in group.used)
     unused = Counter[object]()
-    for group in boards.groups:
-        unused.update({(each.length, each.width): each.count for each in group.unused})
+    for each in (each for group in boards.groups for each in group.unused):
+        unused[each.length, each.width] += each.count
     have = Counter[object]()
     for board in made.boards:
         have[board.length, board.width] += board.count
