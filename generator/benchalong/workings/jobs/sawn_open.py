@@ -13,6 +13,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from benchalong.ground.lengths import Length
+from benchalong.ground.words import the
 from benchalong.plan.model import PartId
 from benchalong.trade.waits import HALF_MILLED_RESTS, RESAWN_RESTS, SPLIT_RESTS, Range
 from benchalong.trade.ways.model import Piece, Words, Work
@@ -73,7 +74,7 @@ def _task(facts: Facts, kind: str, blank: Blank, title: str) -> Task:
 
 
 def _named(facts: Facts, parts: tuple[PartId, ...]) -> str:
-    names = [facts.plan.parts[part].name for part in parts]
+    names = [the(facts.plan.parts[part].name) for part in parts]
     return " and ".join((", ".join(names[:-1]), names[-1])) if names[1:] else names[0]
 
 
