@@ -91,8 +91,8 @@ def _flatten(facts: Facts, blank: Blank) -> Task:
 
 def _left_thick() -> Words:
     least, most = LEFT_THICK
-    lies = f" too thick, and let it lie on stickers {_days(HALF_MILLED_RESTS)} before it is milled."
-    return ("Leave it ", least, " to ", most, lies)
+    begins = f"{_days(HALF_MILLED_RESTS)} on stickers, left "
+    return (begins, least, " to ", most, " too thick; then it is flattened again and milled.")
 
 
 def _resaw(facts: Facts, blank: Blank) -> Task:
