@@ -16,8 +16,9 @@ import numpy as np
 from benchalong.workings.layout.lies import Floats, Ints
 
 _INFINITE = highspy.kHighsInf
-ITERATION, CHOICE = 300, 500_000
-"""What a step of the solver, and a whole choice, cost in placings, roughly."""
+ITERATION, ITERATION_OF_CHOICE, CHOICE = 300, 1_000, 500_000
+"""What a step of the solver, the same within a whole choice, and a choice beside its steps cost in placings,
+roughly."""
 _CHOSEN_FROM = 1_500
 """From how many columns a whole choice is made at most."""
 
@@ -90,10 +91,11 @@ class Master:
 
 @dataclass(frozen=True)
 class Choice:
-    """How often each column; None: none was found. `iterations`: what the search took."""
+    """How often each column; None: none was found. The search took so many iterations and nodes."""
 
     times: list[int] | None
     iterations: int
+    nodes: int
 
 
 def choose(
@@ -102,7 +104,7 @@ def choose(
     """The first choice found at a cost of at most `at_most`, within so many nodes of the search tree."""
     kinds, width = len(demand), len(columns)
     if width == 0:
-        return Choice(None, 0)
+        return Choice(None, 0, 0)
     costs = np.array([column.cost for column in columns], float)
     matrix = np.zeros((kinds + len(numbers) + 1, width))
     for at, column in enumerate(columns):
@@ -119,7 +121,7 @@ def choose(
     info = model.getInfo()
     found = info.primal_solution_status == highspy.SolutionStatus.kSolutionStatusFeasible
     times = [round(value) for value in model.getSolution().col_value] if found else None
-    return Choice(times, max(0, info.simplex_iteration_count))
+    return Choice(times, max(0, info.simplex_iteration_count), max(1, info.mip_node_count))
 
 
 def worth_choosing(columns: Sequence[Column], prices: Prices, slack: float) -> list[int]:

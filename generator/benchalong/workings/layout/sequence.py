@@ -13,7 +13,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from benchalong.workings.layout.filling import Filled, Filler, Room
+from benchalong.workings.layout.filling import Filled, Filler, Manner, Room
 from benchalong.workings.layout.inner import Inner, Kind
 from benchalong.workings.layout.lies import Floats, Ints
 
@@ -24,15 +24,6 @@ class Full:
 
     sheet: int
     filled: Filled
-
-
-@dataclass(frozen=True)
-class Manner:
-    """How boards are filled."""
-
-    beam: int
-    lean: float | None = 0.0
-    keep: int = 1
 
 
 class Sheets:
@@ -46,8 +37,7 @@ class Sheets:
 
     def fill(self, sheet: int, left: Ints, worth: Floats, manner: Manner) -> list[Filled]:
         """The best fillings found, best first; none when nothing fits."""
-        room, keep = self._rooms[sheet], manner.keep
-        return self._filler.fill(room, left, worth, beam=manner.beam, keep=keep, lean=manner.lean)
+        return self._filler.fill(self._rooms[sheet], left, worth, manner)
 
 
 def in_sequence(

@@ -16,19 +16,22 @@ import numpy as np
 from benchalong.workings.layout.bounding import raise_bound, raise_bound_properly
 from benchalong.workings.layout.bounds import lower_bound
 from benchalong.workings.layout.choosing import choose_among_kept
+from benchalong.workings.layout.diving import Dive
 from benchalong.workings.layout.filling import Filler
 from benchalong.workings.layout.inner import Inner
 from benchalong.workings.layout.learning import all_at_once, learn
 from benchalong.workings.layout.lies import Work
-from benchalong.workings.layout.pricing import price, price_nearby
+from benchalong.workings.layout.pricing import Pricing
 from benchalong.workings.layout.search import IsOver, Search
 from benchalong.workings.layout.sequence import Full, Sheets
 from benchalong.workings.layout.stick_trees import as_sticks, by_length, filled_stick, is_sticks
 from benchalong.workings.layout.sticks import cut_sticks
 from benchalong.workings.layout.tidying import tidied
 
-_NODES = (100, 400, *[1_000] * 1_000)
-"""How far a choice is searched, round by round."""
+_BEAMS = (20, 60, *[150] * 1_000)
+"""How wide the beams for prices are, round by round."""
+_DIVES, _FEW = 4, 8
+"""How many dives a round has; and so few boards are well filled all at once."""
 _TIDYING = 20
 """What part of the effort may be spent on tidying."""
 
@@ -83,19 +86,21 @@ def _rounds(search: Search, sheets: Sheets, filler: Filler, chance: np.random.Ge
     """The steps of the search, one after another."""
     yield from _each("learn", learn(search, sheets, chance, passes=6))
     raise_bound(search)
-    yield from _each("all at once", all_at_once(search, filler, chance, times=8))
-    for nodes in _NODES:
-        yield from _each("price", price(search, sheets, times=40))
-        yield from _each("price nearby", price_nearby(search, sheets, chance, times=10))
-        choose_among_kept(search, nodes=nodes)
+    pricing = Pricing(search, sheets)
+    for beam in _BEAMS:
+        yield from _each("price", pricing.run(beam, rounds=60))
+        yield from _each("price nearby", pricing.nearby(chance, times=6))
+        for _ in range(_DIVES):
+            yield from _each("dive", Dive(search, sheets, chance, beam=beam).run())
+            yield "dive"
+        choose_among_kept(search)
         yield "choose"
-        if nodes == _NODES[0]:
+        if beam == _BEAMS[0]:
             raise_bound_properly(search)
             yield "bound"
-        yield from _each("all at once", all_at_once(search, filler, chance, times=8))
-        yield from _each("learn", learn(search, sheets, chance, passes=8))
-        choose_among_kept(search, nodes=nodes)
-        yield "choose"
+        few = len(search.best) <= _FEW
+        yield from _each("all at once", all_at_once(search, filler, chance, times=8 if few else 2))
+        yield from _each("learn", learn(search, sheets, chance, passes=2))
 
 
 def _each(step: str, times: Iterator[None]) -> Iterator[str]:

@@ -102,9 +102,11 @@ class StageBound:
         self._seen: set[tuple[int, tuple[int, ...]]] = set()
         for sheet, of_kinds in known:
             self._add(sheet, self.pieces.counts(of_kinds))
-        self.value = 0
+        self.value, self._rate = 0, 0.0
         self.relaxed = 0.0
         """What the programme's relaxation costs so far."""
+        self.worth: tuple[float, ...] | None = None
+        """The prices, by the inner order's kinds, that the bound comes from."""
 
     def raise_to(self, enough: float, spend: int) -> int:
         """The bound, as soon as it is enough, can't be raised, or so much work is spent."""
@@ -136,11 +138,16 @@ class StageBound:
         most = [max((one.worth for one in ways), default=0) for ways in boards]
         wanted = sum(price * number for price, number in zip(worth, self.pieces.demand, strict=True))
         costs = [sheet.cost for sheet in self._inner.sheets]
-        self.value = max(
-            self.value, cheapest_cover(costs, [max(1, one) for one in most], self._numbers, wanted)
-        )
+        value = cheapest_cover(costs, [max(1, one) for one in most], self._numbers, wanted)
+        rate = wanted / max(1, *most)
+        if rate > self._rate:
+            self._rate, self.worth = rate, self._of_kinds(prices.worth.tolist())
+        self.value = max(self.value, value)
         new = [(at, filling) for at, ways in enumerate(boards) for one in ways for filling in one.fillings]
         return sum(self._add(at, filling) for at, filling in new) > 0
+
+    def _of_kinds(self, worth: list[float]) -> tuple[float, ...]:
+        return tuple(sum(worth[member] for member in members) for members in self.pieces.kind_of)
 
     def _boards(self, worth: list[int], asked: list[int]) -> list[list[_Most]]:
         """The most each board is worth, for every way it may first be cut."""
