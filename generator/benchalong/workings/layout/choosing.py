@@ -13,7 +13,7 @@ from benchalong.workings.layout.search import Search
 from benchalong.workings.layout.sequence import Full
 from benchalong.workings.layout.tree import without
 
-_SHARE = 10
+_SHARE = 20
 """What part of the effort a choice may take, about."""
 _LEAST, _MOST = 10, 1_000
 """How many nodes of the tree are searched."""

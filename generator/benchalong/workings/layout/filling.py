@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from typing import TypeAlias
 
 import numpy as np
 
@@ -15,6 +16,11 @@ from benchalong.workings.layout.judging import ByGain, ByGuide, ByRate, Judge
 from benchalong.workings.layout.lies import ALONG_ROWS, ALONG_SECTIONS, Floats, Ints, Lies, Work
 from benchalong.workings.layout.model import Rectangle, Way
 from benchalong.workings.layout.tree import Node, Waste, Whole, parted, swapped
+
+IsWanted: TypeAlias = Callable[[tuple[int, ...]], bool]
+"""Of how many there are of each kind."""
+A_FILLING = 1_000
+"""What writing a filling out costs, in placings."""
 
 
 @dataclass(frozen=True)
@@ -67,13 +73,16 @@ class Filler:
         marks = np.random.default_rng(20_100)
         self._marks = marks.integers(1, 2**62, size=max(1, len(inner.kinds)), dtype=np.int64)
 
-    def fill(self, room: Room, left: Ints, worth: Floats, manner: Manner) -> list[Filled]:
-        """The best fillings found, best first; none is empty. `left`: how many there are of each kind."""
+    def fill(
+        self, room: Room, left: Ints, worth: Floats, manner: Manner, is_wanted: IsWanted = lambda _: True
+    ) -> list[Filled]:
+        """The best fillings found of those that are wanted, best first; none is empty. `left`: how many there
+        are of each kind."""
         found: list[Filled] = []
         if room.first is not Way.ALONG:
-            found += self._one_way(room, left, worth, manner, swap=False)
+            found += self._one_way(room, left, worth, manner, is_wanted, swap=False)
         if room.first is not Way.ACROSS:
-            found += self._one_way(room, left, worth, manner, swap=True)
+            found += self._one_way(room, left, worth, manner, is_wanted, swap=True)
         found.sort(key=lambda filled: -filled.worth)
         return found[: manner.keep]
 
@@ -92,13 +101,17 @@ class Filler:
         moves = search.moves_to(found[0])
         return [self._filled(search, on_board, worth, swap=swap) for on_board in search.by_board(moves)]
 
-    def _one_way(self, room: Room, left: Ints, worth: Floats, manner: Manner, *, swap: bool) -> list[Filled]:
+    def _one_way(
+        self, room: Room, left: Ints, worth: Floats, manner: Manner, is_wanted: IsWanted, *, swap: bool
+    ) -> list[Filled]:
         search = self._search(room, 1, left, worth, swap=swap)
         if search is None:
             return []
         judge = self._judge(search, room, 1, left, worth, manner, swap=swap)
         places = search.run(manner.beam, manner.keep, self._work, judge)
-        return [self._filled(search, search.moves_to(place), worth, swap=swap) for place in places]
+        every = [search.moves_to(place) for place in places]
+        wanted = [moves for moves in every if is_wanted(self._counts(search, moves))]
+        return [self._filled(search, moves, worth, swap=swap) for moves in wanted]
 
     def _judge(
         self, search: Beam, room: Room, boards: int, left: Ints, worth: Floats, manner: Manner, *, swap: bool
@@ -133,11 +146,15 @@ class Filler:
             kerf=self._inner.kerf,
         )
 
+    def _counts(self, search: Beam, moves: Sequence[Move]) -> tuple[int, ...]:
+        kinds = search.lies.kind[[move.lie for move in moves]]
+        return tuple(np.bincount(kinds, minlength=len(self._inner.kinds)).tolist())
+
     def _filled(self, search: Beam, moves: Sequence[Move], worth: Floats, *, swap: bool) -> Filled:
+        self._work.spend(A_FILLING)
         tree = _tree(self._inner, search.lies, moves, search.turns, swap=swap)
-        counts = np.bincount(search.lies.kind[[move.lie for move in moves]], minlength=len(self._inner.kinds))
-        value = float(counts @ worth)
-        return Filled(swapped(tree) if swap else tree, tuple(counts.tolist()), value)
+        counts = self._counts(search, moves)
+        return Filled(swapped(tree) if swap else tree, counts, float(np.array(counts) @ worth))
 
 
 def _tree(inner: Inner, lies: Lies, moves: Sequence[Move], turns: int, *, swap: bool) -> Node:

@@ -68,7 +68,7 @@ def all_at_once(search: Search, filler: Filler, chance: np.random.Generator, *, 
 def _wide(search: Search, chance: np.random.Generator, rate: float) -> Manner:
     """A manner for many boards at once. `rate`: what the pieces are worth for their area."""
     beam = int(search.wide_beam(np.array(search.inner.demand)) * chance.choice([0.3, 1, 2]))
-    if chance.random() < 0.5:
+    if chance.random() < 0.35:
         return Manner(max(20, beam // 4), cap=float(chance.uniform(0.85, 1.0)) * rate)
     return Manner(beam, None if chance.random() < 0.2 else float(chance.uniform(0.0, 0.15)))
 

@@ -19,7 +19,7 @@ _INFINITE = highspy.kHighsInf
 ITERATION, ITERATION_OF_CHOICE, CHOICE = 300, 1_000, 500_000
 """What a step of the solver, the same within a whole choice, and a choice beside its steps cost in placings,
 roughly."""
-_CHOSEN_FROM = 1_500
+_CHOSEN_FROM = 1_000
 """From how many columns a whole choice is made at most."""
 
 

@@ -69,10 +69,9 @@ class Pricing:
             cap = _CAPS[at % len(_CAPS)]
             for index in range(len(search.inner.sheets)):
                 manner = Manner(_NEARBY, keep=_KEEP_NEARBY, cap=cap)
-                for filled in self._fill(index, prices, prices.worth * off, manner):
-                    aim = search.inner.sheets[index].cost + prices.rent[index] - slack
-                    if np.array(filled.counts) @ prices.worth >= aim:
-                        search.keep(index, filled)
+                aim = search.inner.sheets[index].cost + prices.rent[index] - slack
+                for filled in self._fill(index, prices, prices.worth * off, manner, aim):
+                    search.keep(index, filled)
             yield
 
     def _take_up(self) -> None:
@@ -96,18 +95,25 @@ class Pricing:
 
     def _ask(self, index: int, prices: Prices, worth: Floats, manner: Manner) -> bool:
         sheet = self._search.inner.sheets[index]
+        aim = sheet.cost + prices.rent[index] + 1e-7
         new = [
             Column(index, sheet.cost, filled.counts)
-            for filled in self._fill(index, prices, worth, manner)
-            if np.array(filled.counts) @ prices.worth > sheet.cost + prices.rent[index] + 1e-7
-            and self._search.keep(index, filled)
+            for filled in self._fill(index, prices, worth, manner, aim)
+            if self._search.keep(index, filled)
         ]
         for column in new:
             self._master.add(column)
         return bool(new)
 
-    def _fill(self, index: int, prices: Prices, worth: Floats, manner: Manner) -> Sequence[Filled]:
-        sheet = self._search.inner.sheets[index]
+    def _fill(
+        self, index: int, prices: Prices, worth: Floats, manner: Manner, aim: float
+    ) -> Sequence[Filled]:
+        """New fillings that are worth as much as is aimed at, by the prices; they are sought by `worth`."""
+        sheet, kept = self._search.inner.sheets[index], self._search.kept
         rate = float(sheet.cost + prices.rent[index]) / sheet.area
         capped = Manner(manner.beam, keep=manner.keep, cap=(manner.cap or 1.0) * rate)
-        return self._sheets.fill(index, self._demand, worth, capped)
+
+        def is_wanted(counts: tuple[int, ...]) -> bool:
+            return (index, counts) not in kept and float(np.array(counts) @ prices.worth) >= aim
+
+        return self._sheets.fill(index, self._demand, worth, capped, is_wanted)

@@ -41,7 +41,7 @@ class Search:
     hopeless: int = 0
     """How often no choice among the fillings kept could have been better, not even a relaxed one."""
     beam: float = 20.0
-    iterations_a_node: float = 60.0
+    iterations_a_node: float = 120.0
     """What the last choice among the kept took for a node."""
     kept: dict[tuple[int, tuple[int, ...]], Filled] = field(default_factory=dict)
     best: tuple[Full, ...] = ()

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from benchalong.workings.layout.filling import Filled, Filler, Manner, Room
+from benchalong.workings.layout.filling import Filled, Filler, IsWanted, Manner, Room
 from benchalong.workings.layout.inner import Inner, Kind
 from benchalong.workings.layout.lies import Floats, Ints
 
@@ -35,9 +35,11 @@ class Sheets:
             Room(sheet.length, sheet.width, inner.turns, inner.first, sheet.defects) for sheet in inner.sheets
         ]
 
-    def fill(self, sheet: int, left: Ints, worth: Floats, manner: Manner) -> list[Filled]:
-        """The best fillings found, best first; none when nothing fits."""
-        return self._filler.fill(self._rooms[sheet], left, worth, manner)
+    def fill(
+        self, sheet: int, left: Ints, worth: Floats, manner: Manner, is_wanted: IsWanted = lambda _: True
+    ) -> list[Filled]:
+        """The best fillings found that are wanted, best first; none when nothing fits."""
+        return self._filler.fill(self._rooms[sheet], left, worth, manner, is_wanted)
 
 
 def in_sequence(

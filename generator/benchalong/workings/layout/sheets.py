@@ -1,9 +1,9 @@
 """Lay pieces out on boards: the whole search.
 
-First boards are filled one after another, many times over, each time having learned from the last
-(`learning`). Every filling made is kept. Then prices ask for new fillings (`pricing`), and the kept fillings
-are chosen from at the least cost (`choosing`), in turns, until the cost meets the lower bound (`bounding`) or
-the work allowed is done.
+First boards are filled one after another, some times over, each time having learned from the last, and all at
+once (`learning`). Every filling made is kept. Then prices ask for new fillings (`pricing`), and the kept
+fillings are chosen from at the least cost (`diving`, `choosing`), in turns, until the cost meets the lower
+bound (`bounding`) or the work allowed is done.
 """
 
 from __future__ import annotations
@@ -86,6 +86,8 @@ def _rounds(search: Search, sheets: Sheets, filler: Filler, chance: np.random.Ge
     """The steps of the search, one after another."""
     yield from _each("learn", learn(search, sheets, chance, passes=6))
     raise_bound(search)
+    is_few = len(search.best) <= _FEW
+    yield from _each("all at once", all_at_once(search, filler, chance, times=16 if is_few else 2))
     pricing = Pricing(search, sheets)
     for beam in _BEAMS:
         yield from _each("price", pricing.run(beam, rounds=60))
@@ -98,8 +100,7 @@ def _rounds(search: Search, sheets: Sheets, filler: Filler, chance: np.random.Ge
         if beam == _BEAMS[0]:
             raise_bound_properly(search)
             yield "bound"
-        few = len(search.best) <= _FEW
-        yield from _each("all at once", all_at_once(search, filler, chance, times=8 if few else 2))
+        yield from _each("all at once", all_at_once(search, filler, chance, times=8 if is_few else 2))
         yield from _each("learn", learn(search, sheets, chance, passes=2))
 
 
