@@ -19,6 +19,7 @@ _INFINITE = highspy.kHighsInf
 ITERATION, ITERATION_OF_CHOICE, CHOICE = 300, 1_000, 500_000
 """What a step of the solver, the same within a whole choice, and a choice beside its steps cost in placings,
 roughly."""
+_NOISE = 1e-9
 _CHOSEN_FROM = 1_000
 """From how many columns a whole choice is made at most."""
 
@@ -40,7 +41,7 @@ class Prices:
     worth: Floats
     """What one more of each kind would cost."""
     rent: Floats
-    """What one more board of each kind would save (not below zero)."""
+    """What one more board of each kind would save; below zero where more must be used than is worth while."""
     shares: Floats
     """How often each column is used."""
     iterations: int
@@ -69,12 +70,12 @@ class Master:
         self._model.addCol(column.cost, 0, _INFINITE, rows.size, rows, entries)
         self.columns.append(column)
 
-    def want(self, demand: Sequence[int], numbers: Sequence[int]) -> None:
-        """Asks for so many pieces and boards instead."""
+    def want(self, demand: Sequence[int], numbers: Sequence[int], least: Sequence[int] = ()) -> None:
+        """Asks for so many pieces instead, and for so many boards of each kind, at least and at most."""
         for row, wanted in enumerate(demand):
             self._model.changeRowBounds(row, wanted, _INFINITE)
-        for row, number in enumerate(numbers, self._kinds):
-            self._model.changeRowBounds(row, -_INFINITE, number)
+        for at, number in enumerate(numbers):
+            self._model.changeRowBounds(self._kinds + at, least[at] if least else -_INFINITE, number)
 
     def prices(self) -> Prices:
         self._model.run()
@@ -83,7 +84,7 @@ class Master:
         return Prices(
             cost=float(info.objective_function_value),
             worth=np.maximum(duals[: self._kinds], 0.0),
-            rent=np.maximum(-duals[self._kinds :], 0.0),
+            rent=np.where(np.abs(duals[self._kinds :]) < _NOISE, 0.0, -duals[self._kinds :]),
             shares=np.array(solution.col_value)[self._kinds :],
             iterations=max(0, info.simplex_iteration_count),
         )

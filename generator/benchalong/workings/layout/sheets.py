@@ -15,6 +15,7 @@ import numpy as np
 
 from benchalong.workings.layout.bounding import raise_bound, raise_bound_properly
 from benchalong.workings.layout.bounds import lower_bound
+from benchalong.workings.layout.branching import raise_bound_by_branching
 from benchalong.workings.layout.choosing import choose_among_kept
 from benchalong.workings.layout.diving import Dive
 from benchalong.workings.layout.filling import Filler
@@ -30,6 +31,8 @@ from benchalong.workings.layout.tidying import tidied
 
 _BEAMS = (20, 60, *[150] * 1_000)
 """How wide the beams for prices are, round by round."""
+_BRANCHING = (6, 2)
+"""What part of the effort may be spent on bounds by branching, round by round."""
 _DIVES, _FEW = 4, 8
 """How many dives a round has; and so few boards are well filled all at once."""
 _TIDYING = 20
@@ -89,7 +92,7 @@ def _rounds(search: Search, sheets: Sheets, filler: Filler, chance: np.random.Ge
     is_few = len(search.best) <= _FEW
     yield from _each("all at once", all_at_once(search, filler, chance, times=16 if is_few else 2))
     pricing = Pricing(search, sheets)
-    for beam in _BEAMS:
+    for at, beam in enumerate(_BEAMS):
         yield from _each("price", pricing.run(beam, rounds=60))
         yield from _each("price nearby", pricing.nearby(chance, times=6))
         for _ in range(_DIVES):
@@ -97,9 +100,12 @@ def _rounds(search: Search, sheets: Sheets, filler: Filler, chance: np.random.Ge
             yield "dive"
         choose_among_kept(search)
         yield "choose"
-        if beam == _BEAMS[0]:
+        if at == 0:
             raise_bound_properly(search)
             yield "bound"
+        if at < len(_BRANCHING):
+            raise_bound_by_branching(search, share=_BRANCHING[at])
+            yield "branch"
         yield from _each("all at once", all_at_once(search, filler, chance, times=8 if is_few else 2))
         yield from _each("learn", learn(search, sheets, chance, passes=2))
 
