@@ -90,7 +90,7 @@ def _rounds(search: Search, sheets: Sheets, filler: Filler, chance: np.random.Ge
     yield from _each("learn", learn(search, sheets, chance, passes=6))
     raise_bound(search)
     is_few = len(search.best) <= _FEW
-    yield from _each("all at once", all_at_once(search, filler, chance, times=16 if is_few else 2))
+    yield from _each("all at once", all_at_once(search, filler, chance, times=24 if is_few else 2))
     pricing = Pricing(search, sheets)
     for at, beam in enumerate(_BEAMS):
         yield from _each("price", pricing.run(beam, rounds=60))
