@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from markupsafe import Markup
@@ -115,7 +115,19 @@ def order_of(makings: Makings) -> WorkOrder:
 
 def setups_of(makings: Makings) -> tuple[Setup, ...]:
     """Every setup, in the order in which they are first made."""
-    return tuple(dict.fromkeys(run.setup for run in order_of(makings).runs))
+    return tuple(runs[0].setup for runs in runs_by_setup(makings).values())
+
+
+def runs_by_setup(makings: Makings) -> Mapping[str, tuple[Run, ...]]:
+    """By the setup's id, in the order in which setups are first made."""
+    return makings.once("runs by setup", "", lambda: _runs_by_setup(makings))
+
+
+def _runs_by_setup(makings: Makings) -> Mapping[str, tuple[Run, ...]]:
+    found: dict[str, list[Run]] = {}
+    for run in order_of(makings).runs:
+        found.setdefault(run.setup.id, []).append(run)
+    return {setup: tuple(runs) for setup, runs in found.items()}
 
 
 def setup_path(setup: Setup) -> str:
@@ -138,8 +150,7 @@ def setup_link(makings: Makings, setup: Setup) -> Link:
 
 
 def _called(makings: Makings, setup: Setup) -> Markup:
-    order = order_of(makings)
-    numbers = [str(run.number) for run in order.runs if run.setup == setup]
+    numbers = [str(run.number) for run in runs_by_setup(makings)[setup.id]]
     return Markup("Setup {}: {}").format(" and ".join(numbers), setup_title(setup))
 
 
@@ -156,6 +167,10 @@ def done_at(task: Task) -> tuple[Work, Way] | None:
 
 
 def steps_of(makings: Makings, task: Task) -> tuple[StepId, ...]:
+    return makings.once("steps of work", task.id, lambda: _steps_of(makings, task))
+
+
+def _steps_of(makings: Makings, task: Task) -> tuple[StepId, ...]:
     found = makings.worked[DONE_IN]
     return tuple(dict.fromkeys(found.step(line).id for line in found.lines.get(task.id, ())))
 
@@ -165,14 +180,13 @@ class _Shown:
         self._makings, self._setup = makings, setup
         self._order = order_of(makings)
         by_id = makings.worked[JOBS].by_id
-        self._runs = tuple(run for run in self._order.runs if run.setup == setup)
+        self._runs = runs_by_setup(makings)[setup.id]
         self._tasks = tuple(by_id[one] for run in self._runs for one in run.tasks)
         self._pairs = [(task, pair) for task in self._tasks if (pair := done_at(task))]
 
     def page(self) -> SetupPage:
         makings, setup, shows = self._makings, self._setup, self._makings.shows
-        every = setups_of(makings)
-        at = every.index(setup)
+        previous, following = self._neighbours()
         found = [way for _, (_, way) in self._pairs]
         first = self._pairs[0] if self._pairs else None
         answer = self._anyhow()
@@ -198,8 +212,22 @@ class _Shown:
             again=next((each.why for each in self._order.again if each.setup == setup), ""),
             others=tuple(self._others(answer)),
             refused=self._refused(answer),
-            previous=setup_link(makings, every[at - 1]) if at else None,
-            next=setup_link(makings, every[at + 1]) if at + 1 < len(every) else None,
+            previous=previous,
+            next=following,
+        )
+
+    def _neighbours(self) -> tuple[Link | None, Link | None]:
+        """The setups before and after it."""
+        makings = self._makings
+        every = makings.once("setups in order", "", lambda: (None, *setups_of(makings), None))
+        places = makings.once(
+            "places of setups", "", lambda: {setup.id: at for at, setup in enumerate(every) if setup}
+        )
+        at = places[self._setup.id]
+        before, after = every[at - 1], every[at + 1]
+        return (
+            setup_link(makings, before) if before else None,
+            setup_link(makings, after) if after else None,
         )
 
     def _cautions(self) -> tuple[Markup, ...]:
@@ -266,7 +294,7 @@ class _Shown:
         if task.kind == "test piece":
             yield TickLine(task.id, "", "Fits in scrap")
             return
-        names = {copy.mark: copy.part for copy in self._makings.plan.copies}
+        names = self._makings.part_of_mark
         for mark in task.marks:
             yield TickLine(f"{task.id}/{mark}", mark, self._part(names.get(mark, "")))
         if not task.marks:

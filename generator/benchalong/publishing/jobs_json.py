@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from benchalong.publishing.plain import Json, Plain
+from benchalong.publishing.plain import Json, Plain, maybe_number
 from benchalong.workings.jobs.model import Number, Setup, Task, Tasks
 from benchalong.workings.work_order.model import WorkOrder
 
@@ -94,6 +94,6 @@ def _number(number: Number, plain: Plain) -> Json:
         "key": number.key,
         "name": number.name,
         "length": plain.maybe(number.length),
-        "degrees": None if number.degrees is None else float(number.degrees),
+        "degrees": maybe_number(number.degrees),
         "count": number.count,
     }

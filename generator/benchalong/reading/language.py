@@ -603,6 +603,7 @@ HARDWARE = Table(
         Key("latches", Kind.WORD, "of a latch or catch: how it lets go", words=LATCHES),
         Key("sits", Kind.TABLES, "where it sits, a line for each place"),
         Key("count", Kind.COUNT, "how many; as its places and joints ask unless said"),
+        Key("on_hand", Kind.COUNT, "how many are there already and needn't be bought"),
         Key("price", Kind.TEXT, "what it costs: `4.20 each`"),
         Key("note", Kind.TEXT, "a word about it"),
     ),

@@ -120,3 +120,17 @@ def test_a_setup_made_again_is_explained() -> None:
     assert (order.settings, order.least, again.times, again.because) == (3, 3, 2, ("one", "two", "three"))
     assert "twice" in again.why
     assert between.title[1:] in again.why
+
+
+@pytest.mark.parametrize("example", ["seed-cupboard", "step-stool"])
+def test_a_jig_is_made_before_what_a_step_does_with_it(example: str) -> None:
+    tasks, done_in = tasks_of(example), steps_of_example(example)
+    place = {one: number for number, one in enumerate(order_of(tasks, done_in).order)}
+    served = 0
+    for jig in (task for task in tasks if task.jig):
+        for task in tasks:
+            line = done_in.first(task.id)
+            if line and not task.jig and jig.jig in done_in.step(line).jigs:
+                assert place[jig.id] < place[task.id], (jig.id, task.id)
+                served += 1
+    assert served

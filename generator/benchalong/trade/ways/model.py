@@ -11,9 +11,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal, TypeAlias, get_args
 
-from benchalong.ground.lengths import Length
-
-ZERO: Length = Fraction(0)
+from benchalong.ground.lengths import ZERO, Length
 
 Family: TypeAlias = Literal[
     "rough crosscut",

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from itertools import chain
 
 from benchalong.workings.jobs.model import Task, TaskId
 from benchalong.workings.jobs.precedence import Precedence, precedence
@@ -17,7 +18,7 @@ def todos_of(tasks: tuple[Task, ...], done_in: DoneIn) -> tuple[ToDo, ...]:
     """All needs are kept, must and should alike: together they have no circle."""
     known = precedence(tasks)
     before = {one: frozenset(firsts) for one, firsts in known.needs.items()}
-    for one, firsts in _wood_first(tasks, known):
+    for one, firsts in chain(_wood_first(tasks, known), _jigs_first(tasks, done_in)):
         before[one] |= firsts
     setups, ranks = _setups(tasks), _ranks(tasks, done_in)
     at = {task.id: setups.get(task.id) or (_tool(task), "") for task in tasks}
@@ -37,6 +38,16 @@ def _wood_first(tasks: tuple[Task, ...], known: Precedence) -> Iterator[tuple[Ta
     )
     for task in waiting:
         yield task.id, joinery - {task.id}
+
+
+def _jigs_first(tasks: tuple[Task, ...], done_in: DoneIn) -> Iterator[tuple[TaskId, frozenset[TaskId]]]:
+    """What a step does with a jig waits until the jig is made. Making one waits for nothing, so no circle
+    comes of it."""
+    made = {task.jig: task.id for task in tasks if task.jig}
+    for task in tasks:
+        line = None if task.jig else done_in.first(task.id)
+        if line is not None:
+            yield task.id, frozenset(made[jig] for jig in done_in.step(line).jigs if jig in made)
 
 
 def _setups(tasks: tuple[Task, ...]) -> Mapping[TaskId, tuple[str, str]]:
