@@ -82,6 +82,22 @@ def test_words_are_put_in_last(
     assert "Never <em>hurry</em> &amp; " in page
 
 
+@pytest.mark.parametrize("file", ["project.yaml", "steps/01-cut.md"])
+def test_a_comment_moves_the_lines_that_pages_name(project: Path, store: MemoryStore, file: str) -> None:
+    path = project / file
+    text = path.read_text(encoding="utf-8").replace(
+        "  oak:", "  pine: {kind: board, thickness: 1 in}\n  oak:"
+    )
+    path.write_text(text, encoding="utf-8")
+    publish(travel(project, store), project.with_name("kept"), project=project, store=store)
+    path.write_text(text.replace("title:", "# A comment\ntitle:", 1), encoding="utf-8")
+    kept = publish(travel(project, store), project.with_name("kept"), project=project, store=store).folder
+    fresh = publish(travel(project), project.with_name("fresh"), project=project).folder
+    assert digests(kept) == digests(fresh)
+    found = json.loads((kept / "plan.json").read_text(encoding="utf-8"))["findings"]
+    assert [each["line"] for each in found if each["file"] == file], "no line to move"
+
+
 def test_pages_that_say_the_same_stay_the_same_files(project: Path, store: MemoryStore) -> None:
     note = project / "steps" / "01-cut.md"
     note.write_text(STEP + "One more word.\n", encoding="utf-8")

@@ -7,16 +7,20 @@ shelf; a shelf is known by the project and its number, so that a newer site's ta
 
 from __future__ import annotations
 
-from collections.abc import Callable
+import json
+from collections.abc import Callable, Sequence
+from dataclasses import astuple
 from hashlib import sha256
 from pathlib import Path
 
+from benchalong.ground.marks import Marks
 from benchalong.ground.store import Shelf, Store
 from benchalong.publishing.theme import Theme
 from benchalong.reading.written import PROJECT_FILE
 from benchalong.road import Travelled
 
 ON_A_SHELF = 100
+HEAD_ENDS = "---"
 LINE_END = "\x1e"
 """Stands for a line's end on a shelf, which holds one line for each text; no file of a project has it."""
 
@@ -60,13 +64,46 @@ class KeptTexts:
 def texts_of(travelled: Travelled, theme: Theme, project: Path, store: Store) -> KeptTexts:
     """Those of the site of this project in this theme."""
     name = f"texts of {project.resolve()} in {theme.name}"
-    return KeptTexts(store, name=name, made_from=_made_from(travelled, theme))
-
-
-def _made_from(travelled: Travelled, theme: Theme) -> str:
-    marks = travelled.marks
-    found = [(finding, marks.find(finding.place)) for finding in travelled.worked.findings]
     sources = sorted((name, source.file, source.text) for name, source in theme.templates.items())
-    said_of_joints = sorted(path for path in marks.values if path[:2] == (PROJECT_FILE, "joints"))
-    said = f"{travelled.made_from} {theme.name} {found!r} {sources!r} {said_of_joints!r}"
-    return sha256(said.encode()).hexdigest()
+    found, written = travelled.worked.findings, as_written(travelled, store)
+    said = (travelled.made_from, theme.name, sources, found, written)
+    return KeptTexts(store, name=name, made_from=_digest(said))
+
+
+def as_written(travelled: Travelled, store: Store) -> str:
+    """What pages say of how the plan is written: where findings stand, which sizes of joints are typed.
+
+    Kept too: to find a line, its file is read once more, and a large plan may have findings in each of a
+    thousand notes.
+    """
+    marks = travelled.marks
+    places = [finding.place for finding in travelled.worked.findings]
+    sizes = [
+        (PROJECT_FILE, "joints", joint.id, size.name)
+        for joint in travelled.plan.joints.values()
+        for size in joint.sizes
+    ]
+    paths = [path for path in (*(place.path for place in places), *sizes) if path]
+    inside = {path[0] for path in paths if "note" in path or not str(path[0]).endswith(".md")}
+    files = sorted({str(path[0]) for path in paths})
+    texts = [_head(marks, file, whole=file in inside) for file in files]
+    key = f"as written {_digest((places, sizes, files, texts))}"
+    kept = store.get(key)
+    if kept is None:
+        typed = [path for path in sizes if path in marks.values]
+        kept = json.dumps([[astuple(marks.find(place)) for place in places], typed])
+        store.put(key, kept)
+    return kept
+
+
+def _head(marks: Marks, file: str, *, whole: bool) -> Sequence[str]:
+    """The lines above a note; the whole file where none ends them."""
+    lines = marks.lines.get(file, ())
+    try:
+        return lines if whole else lines[: lines.index(HEAD_ENDS, 1)]
+    except ValueError:
+        return lines
+
+
+def _digest(said: object) -> str:
+    return sha256(repr(said).encode()).hexdigest()
