@@ -23,6 +23,12 @@ def guard(asked: Asked, height: Length) -> Setting:
     return length("guard", "Guard above the table", height + asked.limit(GUARD_ABOVE))
 
 
+AFTER_RIPPING: Words = ("Plane or joint the sawn side.",)
+AFTER_RESAWING: Words = (
+    "Joint the board's face again before each further leaf. The leaves are planed when they have rested.",
+)
+
+
 def along_fence(
     asked: Asked, fence: Length, *, guide: str, table: str, height: Length, rank: int
 ) -> Answered:
@@ -40,7 +46,7 @@ def along_fence(
         table=table,
         needs=("a push stick", *(("a tall fence",) if work.family == "resaw" else ())),
         passes=(height,),
-        does=(DRIFT, GUARD, ("Plane or joint the sawn side.",)),
+        does=(DRIFT, GUARD, AFTER_RESAWING if work.family == "resaw" else AFTER_RIPPING),
         fed=work.piece.length,
         rank=rank,
     )
@@ -69,6 +75,18 @@ def to_a_line(asked: Asked, does: Words, *settings: Setting, rank: int, fed: Len
         does=(does, GUARD),
         fed=fed,
         rank=rank,
+    )
+
+
+def split(asked: Asked) -> Answered:
+    """Freehand: a rough edge would rock along a fence."""
+    work = asked.work
+    return to_a_line(
+        asked,
+        ("Chalk a straight line; the rough edge goes nowhere near the fence. Hollow face down.",),
+        length("mark", "From the edge to the line", work.width),
+        rank=0,
+        fed=work.piece.length,
     )
 
 
@@ -175,6 +193,7 @@ def bevel(asked: Asked) -> Answered:
 
 WAYS: Ways = {
     "rough crosscut": crosscut,
+    "split rough": split,
     "rip": rip,
     "crosscut to length": crosscut,
     "resaw": resaw,
