@@ -99,7 +99,7 @@ class StageBound:
         self.pieces = Piecewise.of(inner)
         self._numbers: Sequence[int] = [sheet.number for sheet in inner.sheets]
         self._least: Sequence[int] = [0] * len(inner.sheets)
-        self._enough = 0.0
+        self._enough, self._until = 0.0, 0
         dear = 10.0 * max(sheet.cost for sheet in inner.sheets) + 1.0
         self._master = Master(self.pieces.demand, self._numbers, dear)
         self._all_rows: dict[bool, Groups | None] = {}
@@ -116,7 +116,7 @@ class StageBound:
         """The bound, as soon as it is enough, can't be raised, or so much work is spent."""
         if self._inner.turns > 3 or not self._inner.kinds:
             return 0
-        until = self._work.left - spend
+        self._until = until = self._work.left - spend
         for _ in range(_ROUNDS):
             if self.value >= enough or self._work.left <= max(0, until) or not self._round():
                 break
@@ -202,7 +202,8 @@ class StageBound:
         if rows is None:
             held = stages.held()
             return _Most(stages.worth, (tuple(held.get(kind, 0) for kind in range(len(worth))),))
-        proper = most_proper(stages, rows, worth, self.pieces.demand, asked)
+        at_most = max(0, self._work.left - self._until) * PAIRS_A_PLACING
+        proper = most_proper(stages, rows, worth, self.pieces.demand, asked, at_most=at_most)
         self._work.spend(proper.pairs // PAIRS_A_PLACING)
         return _Most(proper.worth, (proper.counts,) if proper.counts else ())
 
