@@ -7,7 +7,9 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
+from benchalong.ground.words import in_sentence
 from benchalong.pages.makings import Makings, drawn
+from benchalong.pages.milled_beside import rests_of
 from benchalong.pages.shell import Link, Shell
 from benchalong.pages.trade_words import SetTo, each_once, is_of_one_size, set_to, words_in
 from benchalong.plan.model import PartId, StepId
@@ -16,6 +18,7 @@ from benchalong.trade.ways.model import TOOLS, Answer, Way, Words, Work
 from benchalong.trade.ways.table import ways
 from benchalong.workings.jobs.jobs import JOBS
 from benchalong.workings.jobs.model import Setup, Task
+from benchalong.workings.jobs.sawn_open import ON_ROUGH_WOOD
 from benchalong.workings.step_check.done_in import DONE_IN
 from benchalong.workings.work_order.model import Run, WorkOrder
 from benchalong.workings.work_order.work_order import ORDER
@@ -40,6 +43,8 @@ class TaskLine:
     marked: tuple[SetTo, ...]
     """What is marked on the wood for it."""
     ticks: tuple[TickLine, ...]
+    rests: tuple[Markup, ...] = ()
+    """How long the wood lies after it."""
 
 
 @dataclass(frozen=True)
@@ -175,6 +180,16 @@ def _steps_of(makings: Makings, task: Task) -> tuple[StepId, ...]:
     return tuple(dict.fromkeys(found.step(line).id for line in found.lines.get(task.id, ())))
 
 
+def _is_rough(task: Task) -> bool:
+    """Whether whole boards go over the machine, not copies of parts yet."""
+    return task.kind in ON_ROUGH_WOOD
+
+
+def _numbered(key: str, what: str, count: int) -> Iterator[TickLine]:
+    for number in range(1, count + 1):
+        yield TickLine(f"{key}/{number}", "", f"{what}, {number} of {count}" if count > 1 else what)
+
+
 class _Shown:
     def __init__(self, makings: Makings, setup: Setup) -> None:
         self._makings, self._setup = makings, setup
@@ -288,6 +303,7 @@ class _Shown:
             tuple(makings.step_link(step) for step in steps_of(makings, task)),
             tuple(marked),
             tuple(self._ticks(task)),
+            rests_of(makings, (task,)),
         )
 
     def _ticks(self, task: Task) -> Iterator[TickLine]:
@@ -298,8 +314,16 @@ class _Shown:
         for mark in task.marks:
             yield TickLine(f"{task.id}/{mark}", mark, self._part(names.get(mark, "")))
         if not task.marks:
-            for number in range(1, task.count + 1):
-                yield TickLine(f"{task.id}/{number}", "", f"{self._name(task)}, {number} of {task.count}")
+            what = f"Board for {in_sentence(self._name(task))}" if _is_rough(task) else self._name(task)
+            yield from _numbered(task.id, what, task.count)
+        yield from self._ticks_beside(task)
+
+    def _ticks_beside(self, task: Task) -> Iterator[TickLine]:
+        """Spares and test pieces go over the machine too."""
+        yield from _numbered(f"{task.id}/spare", f"{self._name(task)}, spare", task.spares)
+        for one in task.test_pieces:
+            piece = self._makings.plan.test_pieces[one]
+            yield from _numbered(f"{task.id}/{one}", piece.name, piece.count)
 
     def _part(self, part: PartId) -> str:
         found = self._makings.plan.parts.get(part)

@@ -11,6 +11,7 @@ from markupsafe import Markup
 
 from benchalong.ground.words import counted
 from benchalong.pages.makings import Makings, marks_in_short
+from benchalong.pages.milled_beside import beside, rests_of
 from benchalong.pages.setup import order_of, safe_id, setup_path, setup_title, steps_of
 from benchalong.pages.shell import Link, Shell
 from benchalong.pages.trade_words import SetTo, each_once, is_of_one_size, set_to
@@ -21,7 +22,7 @@ from benchalong.workings.jobs.model import Task
 from benchalong.workings.work_order.model import Run
 from benchalong.workings.work_order.work_order import ORDER
 
-LIKE = frozenset(("choose and mark", "rough cut", "mill", "flush", "sand"))
+LIKE = frozenset(("choose and mark", "rough cut", "split rough", "flatten", "rest", "mill", "flush", "sand"))
 """Work whose title says no more than its kind and its part."""
 
 
@@ -40,6 +41,10 @@ class Stretch:
     head: str
     lines: tuple[str, ...]
     marks: str
+    beside: str
+    """Spares and test pieces that go with them."""
+    rests: tuple[Markup, ...]
+    """How long the wood lies after it."""
     steps: tuple[Link, ...]
 
 
@@ -136,6 +141,8 @@ def _stretches(makings: Makings) -> Iterator[Stretch]:
             found[0].kind[:1].upper() + found[0].kind[1:],
             work_in_lines(makings, found),
             marks_in_short(marks, 10),
+            beside(makings, found),
+            rests_of(makings, found),
             tuple(makings.step_link(step) for step in steps),
         )
         seen.add(number)

@@ -107,7 +107,8 @@ STATUS = ("open", "answered")
 REMOVES = ("outside", "inside")
 CHANGE_KINDS = ("size", "joint", "stock", "part", "assembly")
 JOBS = (
-    "rough cut", "mill", "choose and mark", "rip", "crosscut", "cut", "test piece", "dry-assemble",
+    "rough cut", "split rough", "flatten", "resaw", "rest", "mill", "choose and mark", "rip", "crosscut",
+    "cut", "test piece", "dry-assemble",
     "measure and fit", "glue up", "flush", "sand", "drill", "fit hardware", "finish", "hang", "make jig",
 )  # fmt: skip
 LOAD_AT = ("spread", "middle")

@@ -72,6 +72,18 @@ def to_a_line(asked: Asked, does: Words, *settings: Setting, rank: int, fed: Len
     )
 
 
+def split(asked: Asked) -> Answered:
+    """Freehand: a rough edge would rock along a fence."""
+    work = asked.work
+    return to_a_line(
+        asked,
+        ("Chalk a straight line; the rough edge goes nowhere near the fence. Hollow face down.",),
+        length("mark", "From the edge to the line", work.width),
+        rank=0,
+        fed=work.piece.length,
+    )
+
+
 def crosscut(asked: Asked) -> Answered:
     work = asked.work
     is_rough = work.family == "rough crosscut"
@@ -175,6 +187,7 @@ def bevel(asked: Asked) -> Answered:
 
 WAYS: Ways = {
     "rough crosscut": crosscut,
+    "split rough": split,
     "rip": rip,
     "crosscut to length": crosscut,
     "resaw": resaw,

@@ -204,6 +204,10 @@ REFUSALS: Refusals = {
         "A rough board lies neither flat on the table nor straight to the gauge; it rocks and binds.",
         "Use a mitre saw, a jigsaw or a hand saw.",
     ),
+    "split rough": (
+        "A rough board has no straight edge for the fence and rocks on the table: it binds and is thrown.",
+        "Use a band saw, a track saw or a hand saw; or joint one face and one edge first, and rip it.",
+    ),
     "tails": (
         "The blade's usual teeth leave no clean corner between slopes.",
         "Saw them by hand, or rout them.",

@@ -98,6 +98,11 @@ def _of_cut(work: Work, tool: Tool) -> Iterator[Words]:
             "Saw only wood that has one flat face and one straight edge: a board that rocks binds and is "
             "thrown.",
         )
+    if tool == "band saw" and work.family == "resaw":
+        yield (
+            "Saw only a board with one flat face, held to a tall fence, and one straight edge on the table: "
+            "one that rocks is caught and snatched down.",
+        )
     if tool in ("router table", "router"):
         yield (
             "Feed against the turn of the cutter. Never cut with it, and never deepen a cut on the way back.",

@@ -221,6 +221,7 @@ def flush(asked: Asked) -> Answered:
 
 WAYS: Ways = {
     "rough crosscut": hand_sawn.rough,
+    "split rough": hand_sawn.split,
     "joint a face": hand_sawn.plane_face,
     "joint an edge": hand_sawn.plane_edge,
     "plane to thickness": hand_sawn.plane_to_thickness,

@@ -77,6 +77,19 @@ def to_length(asked: Asked) -> Answered:
     )
 
 
+def split(asked: Asked) -> Answered:
+    work = asked.work
+    return by_hand(
+        asked,
+        "rip saw",
+        ("Chalk a straight line. Wedge the cut open where it closes on the saw.",),
+        settings=(length("mark", "From the edge to the line", work.width),),
+        taken=sawn(work, work.piece.length),
+        needs=("two trestles", "a wedge"),
+        accuracy=Length(2),
+    )
+
+
 def rip(asked: Asked) -> Answered:
     work = asked.work
     return by_hand(

@@ -12,7 +12,7 @@ from benchalong.trade.ways.settings import length
 
 def saw(asked: Asked) -> Answered:
     work, thick = asked.work, asked.work.piece.thickness
-    is_rough = work.family == "rough crosscut"
+    is_rough = work.family in ("rough crosscut", "split rough")
     is_straight = work.family in ("rip", "crosscut to length", "straight outline", "taper")
     return asked.over(
         thick,
@@ -35,7 +35,12 @@ def saw(asked: Asked) -> Answered:
 
 
 def marked(work: Work) -> tuple[Setting, ...]:
-    kept = {"rip": work.width, "crosscut to length": work.length, "rough crosscut": work.length}
+    kept = {
+        "rip": work.width,
+        "split rough": work.width,
+        "crosscut to length": work.length,
+        "rough crosscut": work.length,
+    }
     if work.family not in kept:
         return ()
     return (length("mark", "Line from the straight side", kept[work.family]),)
@@ -46,6 +51,7 @@ def fed(work: Work) -> Length:
         "rough crosscut": work.piece.width,
         "crosscut to length": work.piece.width,
         "rip": work.piece.length,
+        "split rough": work.piece.length,
         "taper": work.length,
         "notch": 2 * work.depth + work.width,
     }
@@ -54,6 +60,7 @@ def fed(work: Work) -> Length:
 
 WAYS: Ways = {
     "rough crosscut": saw,
+    "split rough": saw,
     "rip": saw,
     "crosscut to length": saw,
     "notch": saw,

@@ -116,13 +116,12 @@ WAYS: Ways = {
     "bevel": bevel,
     "mitre": mitre,
 }
+THROWN = "It only saws across; wood fed along it is thrown."
 REFUSALS: Refusals = {
     **by_saw("A mitre saw"),
     "joint an edge": ("It only saws across.", JOINT),
-    "rip": (
-        "It only saws across; wood fed along it is thrown.",
-        "Use a table saw, a track saw or a hand saw.",
-    ),
+    "split rough": (THROWN, "Use a band saw, a track saw or a hand saw."),
+    "rip": (THROWN, "Use a table saw, a track saw or a hand saw."),
     "notch": INSIDE_CORNER,
     "taper": ("It only saws across.", "Use a table saw's sled, a band saw or a plane."),
     "straight outline": ("It only saws across, and only straight through.", "Use a band saw or a hand saw."),

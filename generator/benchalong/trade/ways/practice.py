@@ -113,6 +113,8 @@ PLANER_PASS = _limit("1/16", "1.5")
 LAST_PASS = _limit("1/32", "0.8")
 SAW_SMOOTH = _limit("1/32", "0.8")
 """Left on a sawn edge for the plane."""
+LEFT_THICK = (_limit("1/8", "3"), _limit("3/16", "5"))
+"""Least and greatest: what stays on the thickness of wood that lies half milled."""
 SANDING_STEP = _limit("1/32", "0.8")
 """A step larger than this is planed, not sanded, flush."""
 

@@ -11,7 +11,9 @@ from benchalong.trade.ways.practice import FENCE_REACH, ROUTER_DEEPEST, STAND_TA
 HOLES: tuple[Family, ...] = ("pilot hole", "clearance hole", "dowel hole")
 CORNERS: tuple[Family, ...] = ("tails", "pins", "fingers")
 CHANNELS: tuple[Family, ...] = ("groove", "dado", "stopped dado", "spline slot")
-SAWN: tuple[Family, ...] = ("rough crosscut", "rip", "crosscut to length", "resaw", "taper", "mitre")
+SAWN: tuple[Family, ...] = (
+    "rough crosscut", "split rough", "rip", "crosscut to length", "resaw", "taper", "mitre",
+)  # fmt: skip
 """What is sawn right through."""
 
 GLUE = ("Gluing takes clamps, no machine.", "Glue it at the bench.")

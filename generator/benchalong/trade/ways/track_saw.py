@@ -48,6 +48,17 @@ def rip(asked: Asked) -> Answered:
     )
 
 
+def split(asked: Asked) -> Answered:
+    work = asked.work
+    return track(
+        asked,
+        length("mark", "From the edge to the track", work.width),
+        does="The board lies still, hollow side down, and the track needs no straight edge.",
+        fed=work.piece.length,
+        rank=1,
+    )
+
+
 def edge(asked: Asked) -> Answered:
     work = asked.work
     return track(
@@ -99,6 +110,7 @@ def slope(asked: Asked) -> Answered:
 
 WAYS: Ways = {
     "rough crosscut": crosscut,
+    "split rough": split,
     "joint an edge": edge,
     "rip": rip,
     "crosscut to length": crosscut,
