@@ -238,7 +238,7 @@ def test_begin_leaves_what_is_there(tmp_path: Path, capsys: pytest.CaptureFixtur
 def test_a_fault_of_ours_is_said_without_a_traceback(
     project: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    def break_down(_folder: Path) -> None:
+    def break_down(*_: object) -> None:
         raise KeyError("deep inside")
 
     monkeypatch.setattr("benchalong.road.travel", break_down)
