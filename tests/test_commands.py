@@ -254,7 +254,7 @@ def test_a_fault_of_ours_is_said_without_a_traceback(
 def test_ctrl_c_is_quiet(
     project: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    def interrupted(_folder: Path) -> None:
+    def interrupted(*_: object) -> None:
         raise KeyboardInterrupt
 
     monkeypatch.setattr("benchalong.road.travel", interrupted)
