@@ -67,7 +67,7 @@ def test_a_caution_names_one_limit_at_a_time() -> None:
         for tool in TOOLS:
             assert not re.search(r" in\d", text(cautions(work, tool))), (work.family, tool)
     clamped = cautions(replace(WORKS["crosscut to length"], piece=piece("5", "1", "3/4")), "mitre saw")
-    assert "it is shorter than 8 in." in text(clamped)
+    assert "it is shorter than 12 in." in text(clamped)
 
 
 def test_a_short_piece_at_a_stop_is_not_left_loose() -> None:
