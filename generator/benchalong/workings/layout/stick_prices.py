@@ -1,10 +1,10 @@
 """What pieces cut from sticks cost in room, and the bound that follows from it.
 
-Column generation (Gilmore & Gomory 1961): prices ask for fillings that are worth more than their stick costs.
-One table of the best worth at every length (`knapsack`) gives many at once, each piece's best company, so that
-few rounds are needed. Prices are rounded down to whole numbers first and the best filling at them is found
-exactly, so the bound holds whatever the solver's arithmetic did (the argument of Farley 1990). It is enough
-when the bound and the relaxation round up to the same cost.
+Column generation (Gilmore & Gomory 1961): prices ask for fillings that are worth more than their stick
+costs. One table of the best worth at every length (`knapsack`) gives many at once, each piece's best company,
+so that few rounds are needed. Prices are rounded down to whole numbers first and the best filling at them is
+found exactly, so the bound holds whatever the solver's arithmetic did (the argument of Farley 1990). It is
+enough when the bound and the relaxation round up to the same cost.
 """
 
 from __future__ import annotations
@@ -104,9 +104,7 @@ class Pricing:
         self._work.spend(best.layers * (capacity // _CELLS + _A_LAYER) + _A_ROUND)
         return best
 
-    def _widened(
-        self, best: Best, worth: Sequence[int], rents: Floats, demand: Sequence[int]
-    ) -> bool:
+    def _widened(self, best: Best, worth: Sequence[int], rents: Floats, demand: Sequence[int]) -> bool:
         """Whether fillings were found that are worth more than their stick and its rent."""
         added = 0
         for at, stock in enumerate(self._sticks.stocks):
