@@ -92,6 +92,13 @@ def nu_jar() -> Path:
     return npm_tool("vnu-jar/build/dist/vnu.jar")
 
 
+@pytest.fixture(scope="session")
+def typescript() -> Path:
+    if shutil.which("node") is None:
+        not_run("no node")
+    return npm_tool("typescript/lib/tsc.js")
+
+
 def npm_tool(inside: str) -> Path:
     """A file of an npm package, from BENCHALONG_TOOLS or `.tools/node_modules`."""
     folder = Path(os.environ.get("BENCHALONG_TOOLS") or ROOT / ".tools" / "node_modules")

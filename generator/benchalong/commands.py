@@ -92,9 +92,10 @@ def begin(folder: Path, units: str) -> int:
 def check(project: Path, as_json: bool) -> int:
     """Go over the whole plan in PROJECT before wood is cut, and print what was found."""
     from benchalong.command_line.checked import check_json, looked_at
+    from benchalong.publishing.store import FolderStore, cache_folder
     from benchalong.road import travel
 
-    travelled = travel(_project(project))
+    travelled = travel(_project(project), FolderStore(cache_folder()))
     if as_json:
         say_json(check_json(travelled))
     else:

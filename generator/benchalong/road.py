@@ -5,18 +5,20 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from hashlib import sha256
 from pathlib import Path
+from typing import Any
 
 from benchalong.ground.garbage import seldom_collected
 from benchalong.ground.marks import Marks
 from benchalong.ground.problems import Unreadable
 from benchalong.ground.report import in_order
-from benchalong.ground.store import Store
+from benchalong.ground.store import Store, whole_code
+from benchalong.plan.bare import bare, meaning
 from benchalong.plan.model import Plan
 from benchalong.plan.resolve import resolve
 from benchalong.reading.project import read_project
 from benchalong.reading.written import Project
-from benchalong.workings.order import WORKINGS
-from benchalong.workings.working import Worked, work_all
+from benchalong.workings.kept_findings import kept_findings
+from benchalong.workings.working import Results, Worked, Working
 
 
 @dataclass(frozen=True)
@@ -26,6 +28,10 @@ class Travelled:
     marks: Marks
     edition: str
     """Changes when anything the plan says changes: eight hexadecimal digits."""
+    bare: Plan
+    """The plan with the words of its steps put off: all that results follow from."""
+    made_from: str
+    """A digest of the bare plan and of all code: what follows from both is the same where it is the same."""
 
 
 @seldom_collected()
@@ -36,9 +42,24 @@ def travel(folder: Path, store: Store | None = None) -> Travelled:
     problems = in_order((*reading.problems, *resolved.problems), reading.marks)
     if problems or resolved.plan is None:
         raise Unreadable(problems, reading.marks)
-    return Travelled(
-        resolved.plan, work_all(resolved.plan, WORKINGS, store), reading.marks, edition_of(reading.project)
-    )
+    return travelled_with(resolved.plan, reading.marks, edition_of(reading.project), store)
+
+
+def travelled_with(plan: Plan, marks: Marks, edition: str, store: Store | None = None) -> Travelled:
+    """The rest of the road for a plan that was resolved. Results are worked out when they are asked for, and
+    findings only where the store has none for this plan."""
+    its_bare = bare(plan)
+    made_from = sha256(f"{whole_code()} {meaning(its_bare)}".encode()).hexdigest()
+    results = Results(its_bare, _workings, store)
+    worked = Worked(results, kept_findings(store, made_from, results.findings))
+    return Travelled(plan, worked, marks, edition, its_bare, made_from)
+
+
+def _workings() -> tuple[Working[Any], ...]:
+    # Loaded here: whoever finds all in the store needs none.
+    from benchalong.workings.order import WORKINGS
+
+    return WORKINGS
 
 
 def edition_of(project: Project) -> str:

@@ -84,6 +84,12 @@ const benchalongPage = (() => {
     return Object.fromEntries(Object.entries(sizes).sort(([a], [b]) => isPartsOwn(a) - isPartsOwn(b)));
   }
 
+  whenReady(() => {
+    for (const number of all("[data-edition-number]")) {
+      if (said.edition) number.textContent = said.edition;
+    }
+  });
+
   return {
     project: said.project ?? "",
     edition: said.edition ?? "",

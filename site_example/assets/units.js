@@ -9,6 +9,8 @@
 const benchalongUnits = (() => {
   const KEY = "units";
   const SIZES = "[data-mm].size, data.size[value]";
+  /** Drills come in 64ths of an inch and tenths of a millimetre, however finely the plan shows its sizes. */
+  const DRILLS = { inch: { n: 127n, d: 320n }, millimetre: { n: 1n, d: 10n } };
   const WORDS = "[data-unit-word]";
 
   /** @type {Record<System, {long: string, short: string}>} */
@@ -41,9 +43,9 @@ const benchalongUnits = (() => {
     return of === "inch" ? "millimetre" : "inch";
   }
 
-  /** A length in the reader's system. @param {Fraction} length */
-  function shown(length) {
-    return benchalongLengths.shown(length, system, steps[system]);
+  /** A length in the reader's system. @param {Fraction} length @param {Record<System, Fraction>} [as] */
+  function shown(length, as = steps) {
+    return benchalongLengths.shown(length, system, as[system]);
   }
 
   /** @param {Element} element @param {string} text */
@@ -55,7 +57,7 @@ const benchalongUnits = (() => {
   function showSize(element) {
     const exact = benchalongLengths.read(element.getAttribute("data-mm") ?? element.getAttribute("value"));
     if (!exact) return;
-    const { number, isRounded, text } = shown(exact);
+    const { number, isRounded, text } = shown(exact, element.classList.contains("drill") ? DRILLS : steps);
     setText(element, element.classList.contains("bare") ? `${isRounded ? "≈" : ""}${number}` : text);
   }
 

@@ -3,14 +3,19 @@
     python tests/bench/publish_bench.py [--steps 1000] [--parts 500] [--rounds 3]
 
 Every figure is a process of its own, run in turn round by round, so that a noisy machine is noisy for all;
-ratios are taken within a round and the median is shown. Processor time is what is compared.
+ratios are taken within a round and the median is shown. Processor time is what is compared. Modules are
+compiled beforehand, as an installed program's are.
 
 - `floor` renders the same notes with bare markdown-it-py, fills a bare Jinja page with each and writes it;
-- `plain` publishes with drawings left out and nothing in the store;
+- `plain` publishes with drawings left out and nothing in the store: a layout and an order of work are
+  searched for too, whose time is bounded by counted work and has nothing to do with the floor;
 - `cold` draws everything, with nothing in the store;
-- `stored` finds drawings and notes in the store, and writes the site into a new folder;
+- `stored` finds everything in the store, and writes the site into a new folder, after one note was saved;
 - `again` publishes over the site that stands, after one note was saved;
-- `open` is the second publish of `benchalong open`, after one note was saved: look at its wall time.
+- `open` is the second publish of `benchalong open`, after one note was saved: look at its wall time;
+- `sized` publishes over the site that stands, after one size was changed: every page is made anew, and so is
+  all that follows from the size;
+- `check` goes over the plan with nothing in the store, `checked` does so once more.
 """
 
 from __future__ import annotations
@@ -25,14 +30,14 @@ import subprocess
 import sys
 import tempfile
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import TypeAlias
 
 ROOT = Path(__file__).resolve().parents[2]
 sys.path[:0] = [str(ROOT / "generator"), str(ROOT / "tests")]
 
-KINDS = ("floor", "plain", "cold", "stored", "again", "open")
+KINDS = ("floor", "plain", "cold", "stored", "again", "open", "sized", "check", "checked")
 Figures: TypeAlias = dict[str, float]
 
 PAGE = """<!doctype html>
@@ -77,6 +82,17 @@ def again(project: Path, work: Path) -> None:
     _publish(project, standing, work / "store")
 
 
+def sized(project: Path, work: Path) -> None:
+    again(project, work)
+
+
+def check(project: Path, work: Path) -> None:
+    from benchalong.publishing.store import FolderStore
+    from benchalong.road import travel
+
+    travel(project, FolderStore(work / "check-store"))
+
+
 def _new(work: Path, name: str) -> Path:
     """A name of its own for each run: where files were deleted a moment ago, some file systems are slow to
     make new ones, and that would be measured."""
@@ -102,20 +118,46 @@ class Again:
             raise AssertionError("nothing was published")
 
 
+MEASURED: Mapping[str, Callable[[Path, Path], None]] = {
+    "floor": floor,
+    "plain": plain,
+    "cold": cold,
+    "stored": stored,
+    "again": again,
+    "sized": sized,
+    "check": check,
+    "checked": check,
+}
+
+
 def made_ready(kind: str, project: Path, work: Path) -> Callable[[Path, Path], None]:
     """What is to be timed, with all done that comes before it."""
     if kind == "cold":
         shutil.rmtree(work / "store", ignore_errors=True)
-    if kind == "again":
+    if kind in ("stored", "again"):
         save_a_note(project)
+    if kind == "sized":
+        change_a_size(project)
+    if kind == "check":
+        shutil.rmtree(work / "check-store", ignore_errors=True)
     if kind == "open":
         return Again(project, work)
-    return {"floor": floor, "plain": plain, "cold": cold, "stored": stored, "again": again}[kind]
+    return MEASURED[kind]
 
 
 def save_a_note(project: Path) -> None:
     note = sorted((project / "steps").iterdir())[-1]
     note.write_text(note.read_text(encoding="utf-8") + "One more word.\n", encoding="utf-8")
+
+
+def change_a_size(project: Path) -> None:
+    """The grooves' depth, which a fifth of the parts' cuts follow from."""
+    plan = project / "project.yaml"
+    text = plan.read_text(encoding="utf-8")
+    for old, new in (("3/8", "11/32"), ("11/32", "5/16"), ("5/16", "9/32"), ("9/32", "3/8")):
+        if f"groove_depth: {old} in" in text:
+            plan.write_text(text.replace(f"groove_depth: {old}", f"groove_depth: {new}"), encoding="utf-8")
+            return
 
 
 def _publish(project: Path, into: Path, store: Path) -> None:
@@ -138,12 +180,24 @@ def measure(kind: str, project: Path, work: Path) -> Figures:
     }
 
 
-def in_own_process(kind: str, project: Path, work: Path) -> Figures:
+def in_own_process(kind: str, project: Path, work: Path, *, compiled: Path) -> Figures:
     words = [sys.executable, __file__, "--one", kind, "--project", str(project), "--work", str(work)]
-    seeded = {**os.environ, "PYTHONHASHSEED": "0"}
-    done = subprocess.run(words, capture_output=True, text=True, check=True, env=seeded)
+    env = {**os.environ, "PYTHONPYCACHEPREFIX": str(compiled)}
+    env.pop("PYTHONDONTWRITEBYTECODE", None)
+    done = subprocess.run(words, capture_output=True, text=True, check=True, env=env)
     figures: Figures = json.loads(done.stdout.splitlines()[-1])
     return figures
+
+
+def _compile(work: Path) -> None:
+    """One small publish, so that every module that is used has been compiled."""
+    from bench.generated import write_project
+
+    small = work / "small"
+    write_project(small / "project", steps=4, parts=4)
+    for kind in KINDS:
+        (small / "work").mkdir(exist_ok=True)
+        in_own_process(kind, small / "project", small / "work", compiled=work / "compiled")
 
 
 def compare(*, steps: int, parts: int, rounds: int) -> dict[str, Figures]:
@@ -154,7 +208,11 @@ def compare(*, steps: int, parts: int, rounds: int) -> dict[str, Figures]:
         project, work = Path(folder) / "project", Path(folder) / "work"
         work.mkdir()
         write_project(project, steps=steps, parts=parts)
-        taken = [{kind: in_own_process(kind, project, work) for kind in KINDS} for _ in range(rounds)]
+        _compile(work)
+        taken = [
+            {kind: in_own_process(kind, project, work, compiled=work / "compiled") for kind in KINDS}
+            for _ in range(rounds)
+        ]
     medians: dict[str, Figures] = {}
     for kind in KINDS:
         medians[kind] = {name: statistics.median(one[kind][name] for one in taken) for name in taken[0][kind]}

@@ -21,7 +21,7 @@ from benchalong.drawing.sheet import UNIT_WORDS
 from benchalong.drawing.text import number_text
 from benchalong.ground.lengths import INCH
 from benchalong.ground.marks import Marks
-from benchalong.ground.shown import SYSTEMS, Precision, System
+from benchalong.ground.shown import DRILLS, SYSTEMS, Precision, System
 from benchalong.publishing.theme import chosen_in, load_theme
 from benchalong.road import Travelled, travel
 from benchalong.trade.ways.model import FAMILIES, Family
@@ -41,7 +41,8 @@ SLACK = 0.5
 """Boxes that share less than this, in px, are beside each other."""
 LEADER_SLACK = 1.5
 """A text's box has room above and below the letters: a leader may run so far in, in px."""
-LIVE = re.compile(r'(<text[^>]* data-mm="([^"]+)"[^>]*>)[^<]*')
+LIVE = re.compile(r'(<text class="size bare"[^>]* data-mm="([^"]+)"[^>]*>)[^<]*')
+LIVE_HOLE = re.compile(r'(<text class="size bare drill"[^>]* data-mm="([^"]+)"[^>]*>)[^<]*')
 UNIT = re.compile(r"(<tspan[^>]*data-unit-word[^>]*>)[^<]*")
 
 MEASURE = """slack => [...document.querySelectorAll('figure')].flatMap(figure => {
@@ -133,7 +134,8 @@ LEADERS = """slack => [...document.querySelectorAll('figure')].flatMap(figure =>
 
 def in_system(svg: str, system: System, precision: Precision) -> str:
     """A drawing as the page shows it in a system."""
-    live = LIVE.sub(lambda m: m[1] + number_text(Fraction(unescape(m[2])), system, precision), svg)
+    drills = LIVE_HOLE.sub(lambda m: m[1] + number_text(Fraction(unescape(m[2])), system, DRILLS), svg)
+    live = LIVE.sub(lambda m: m[1] + number_text(Fraction(unescape(m[2])), system, precision), drills)
     return UNIT.sub(lambda m: m[1] + UNIT_WORDS[system], live)
 
 

@@ -24,7 +24,7 @@ def test_the_switch_shows_everything_in_the_other_system(page: Page, trial: Path
     expect(page.locator("main p").first).to_have_text(
         "In millimetres: a stile is ≈ 60.3 mm, a third ≈ 8.5 mm, in mm."
     )
-    assert page.locator("svg text").all_text_contents() == ["≈60.3", "≈8.5"]
+    assert page.locator("svg text").all_text_contents() == ["≈60.3", "≈8.5", "≈2"]
     assert page.evaluate("document.documentElement.dataset.units") == "millimetre"
 
 

@@ -16,7 +16,7 @@ from conftest import ROOT
 
 STEP_CODES = {
     "cut-out-of-reach", "glued-before-finished", "used-before-cut", "step-too-early", "work-in-no-step",
-    "work-in-two-steps", "setup-made-again", "jig-used-before-made", "steps-say-no-work",
+    "work-in-two-steps", "setup-made-again", "jig-used-before-made", "rest-too-short", "steps-say-no-work",
 }  # fmt: skip
 
 
@@ -65,7 +65,24 @@ def test_stages_that_a_woodworker_would_accept(tmp_path: Path, capsys: pytest.Ca
     assert place(travelled, "finish/panels/door_panel")[0] < place(travelled, "glue-up/door")[0]
     assert place(travelled, "dry-assemble/case")[0] < place(travelled, "glue-up/case")[0]
     assert place(travelled, "glue-up/case")[0] < place(travelled, "measure-and-fit/door")[0]
+    assert place(travelled, "resaw/door_panel")[0] == place(travelled, "rest/door_panel")[0]
+    assert place(travelled, "rest/door_panel")[0] < place(travelled, "glue-up/door_panel")[0]
     assert place(travelled, "finish/outsides/door")[0] < place(travelled, "hang/cupboard")[0]
+
+
+def test_restless_wood_is_drafted_with_its_rests(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    folder = tmp_path / "it"
+    shutil.copytree(ROOT / "tests" / "workings" / "step_check" / "restless", folder)
+    shutil.rmtree(folder / "steps")
+    assert run(["outline", str(folder)]) == 0
+    capsys.readouterr()
+    travelled = travel(folder)
+    assert not [finding for finding in travelled.worked.findings if finding.code in STEP_CODES]
+    split, flatten, mill = (place(travelled, f"{job}/rail")[0] for job in ("split-rough", "flatten", "mill"))
+    assert split == place(travelled, "rest/rail")[0]
+    assert split < flatten < mill
+    steps = list(travelled.plan.steps.values())
+    assert (steps[split].wait, steps[flatten].wait) == ("1 day", "1 day")
 
 
 def contents(folder: Path) -> dict[str, bytes]:

@@ -11,7 +11,8 @@ from tempfile import TemporaryDirectory
 
 from benchalong.drawing.drawings import Drawings
 from benchalong.ground.store import MemoryStore
-from benchalong.pages.buy import BuyPage, buy_page, thing_amount
+from benchalong.pages.buy import BuyPage, buy_page
+from benchalong.pages.buying import thing_amount
 from benchalong.pages.cut_list import cut_list_page
 from benchalong.pages.makings import Makings
 from benchalong.pages.part import part_page
@@ -38,8 +39,11 @@ parts:
 spares: {rail: 1}
 test_pieces: {stick: {name: Stick, stock: oak, width: 2 in, length: 18 in, count: 2, for: tongues}}
 matches: {fronts: {parts: [front], how: end to end, show_side: face}}
-boards: [{stock: oak, length: 96 in, width: 6 in, thickness: 1 in}]
-hardware: {knob: {name: =Knob, count: 2, price: 4 each}, hook: {name: Hook}}
+boards: [{stock: oak, length: 45 in, width: 6 in, thickness: 1 in}]
+hardware:
+  knob: {name: =Knob, count: 3, on_hand: 1, price: 4 each}
+  hook: {name: Hook}
+  peg: {name: Peg, count: 4, on_hand: 5, price: 1 each}
 """
 
 
@@ -69,34 +73,55 @@ def text(markup: object) -> str:
 def test_boards_say_how_much_how_long_and_what_they_measure() -> None:
     (line,) = page().groups[0].lines
     assert line.name == "Oak, 4/4"
-    assert text(line.amount) == "3 board feet (0.007 m³)"
+    assert text(line.amount) == "4 board feet (0.01 m³)"
     said = [text(each) for each in line.details]
-    assert said[0].startswith("One board 8 ft")
+    assert said[0].startswith("About 1 board of 8 ft")
     assert "planed on both faces it measures 13/16 in" in said[2]
-    assert said[3].endswith("and 25 % on top (as the plan says)")
-    assert any(each.startswith("On the rack already: 4 board feet") for each in said)
-    assert line.cost == "USD 24.00"
+    assert said[3] == (
+        "1.1 board feet in rough sizes, with 25 % for waste 1.4 board feet (as the plan says); the boards "
+        "they are sawn from are more, and these are bought"
+    )
+    assert line.cost == "USD 32.00"
+
+
+def test_needed_there_and_to_buy_stand_side_by_side_where_something_is_there() -> None:
+    tallies = {
+        line.name: [text(said) for _, said in line.tally] for group in page().groups for line in group.lines
+    }
+    assert tallies["Oak, 4/4"] == ["2.2 board feet", "1.1 board feet from 1 board", "4 board feet"]
+    assert tallies["=Knob"] == ["3", "1", "2"]
+    assert tallies["Ply"] == tallies["Hook"] == []
+
+
+def test_what_is_there_stands_apart_from_what_is_bought() -> None:
+    (peg,) = page().there
+    assert (peg.name, text(peg.amount), peg.cost, peg.price) == ("Peg", "4", "", "")
+    assert [text(said) for _, said in peg.tally] == ["4", "5", "nothing"]
 
 
 def test_the_card_for_the_yard_begins_with_what_must_match() -> None:
     said = [text(each.text) for each in page().yard]
     assert said[0].startswith("First front (F1, F2): one long board, so that the grain runs on")
-    assert "rings stand upright" in said[1]
-    assert "at most 7 %" in said[2]
-    assert said[3].startswith("Ply, sold as 1/4 in, is measured with a calliper in four places before a dado")
-    assert said[4].startswith("Nothing longer than 108 in goes into the car")
+    assert said[1].startswith(
+        "Oak, 4/4: 4 board feet (0.01 m³); 1.1 board feet more are there already. About 1 board"
+    )
+    assert "rings stand upright" in said[2]
+    assert "at most 7 %" in said[3]
+    assert said[4].startswith("Ply, sold as 1/4 in, is measured with a calliper in four places before a dado")
+    assert said[4].endswith("1 sheet to buy.")
+    assert said[5].startswith("Nothing longer than 108 in goes into the car")
 
 
 def test_the_total_says_what_it_leaves_out() -> None:
-    assert page().total == "USD 32.00"
+    assert page().total == "USD 40.00"
     assert page().unpriced == ("Ply", "Hook")
 
 
-def test_glue_and_finish_are_said_in_whole_grams_and_in_litres() -> None:
+def test_glue_is_weighed_and_finish_measured_in_both_systems() -> None:
     glue = Thing("glue", "edges", "Glue", "", None, Fraction("25.56"), None, None)
-    assert text(thing_amount(glue)) == "about 26 g"
+    assert text(thing_amount(makings(), glue)) == "about 0.9 oz26 g"
     oil = Thing("finish", "oil", "Oil", "", None, Fraction("1.314"), None, None)
-    assert text(thing_amount(oil)) == "at most 1.31 litres"
+    assert text(thing_amount(makings(), oil)) == "at most 1.4 quarts1.4 litres"
 
 
 def test_every_tick_has_a_key_of_its_own() -> None:
@@ -127,10 +152,18 @@ def test_the_lists_as_tables_agree_with_the_page_and_run_nothing() -> None:
     rows = list(
         csv.DictReader(io.StringIO(purchases_csv(rack().plan, rack().worked[PURCHASES]())), strict=True)
     )
-    assert [row["Kind"] for row in rows] == ["board", "sheet", "hardware", "hardware", "total"]
-    assert rows[0]["Board feet"] == "3"
-    assert rows[0]["Cost (USD)"] == "24.00"
+    assert [row["Kind"] for row in rows] == ["board", "sheet", *["hardware"] * 3, "total"]
+    counts = [(row["Needed"], row["There"], row["To buy"]) for row in rows[:-1]]
+    assert counts == [
+        ("2.21", "1.11", "4"),
+        ("0.39", "0", "1"),
+        ("3", "1", "2"),
+        ("", "", ""),
+        ("4", "5", "0"),
+    ]
+    assert rows[0]["Boards to buy"] == "1 of 96 x 6"
+    assert rows[0]["Cost (USD)"] == "32.00"
     assert rows[2]["What"] == "'=Knob"
-    assert rows[-1]["Cost (USD)"] == "32.00"
+    assert rows[-1]["Cost (USD)"] == "40.00"
     cut = list(csv.DictReader(io.StringIO(cut_list_csv(rack().plan, rack().worked[CUT_LIST], "inch"))))
     assert {row["Part"]: row["Spares"] for row in cut} == {"Rail": "1", "Front": "0", "Back": "0"}

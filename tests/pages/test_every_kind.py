@@ -10,7 +10,8 @@ from bs4 import BeautifulSoup
 from jsonschema import Draft202012Validator
 
 from benchalong.plan.joints.sizes import JOINT_SIZES
-from benchalong.publishing.plan_json import plan_data, schema_text
+from benchalong.publishing.data_files import schema_text
+from benchalong.publishing.plan_json import plan_data
 from benchalong.reading.joint_language import GLUE as GLUE_WORDS
 from benchalong.reading.joint_language import JOINT_KINDS
 from benchalong.road import Travelled
@@ -76,7 +77,7 @@ def test_words_that_depend_on_the_joint() -> None:
     assert "Held with Screw" in spoken("screwed")
     assert "Opens 95 degrees" in spoken("held")
     assert "Slope tails_ joint. slope 1 in 8" in spoken("tails"), "a long name may break where it has parts"
-    assert "Gain in the back" in spoken("hung")
+    assert "Gain × 2 in the back" in spoken("hung")
     assert "Dowel, diameter" in spoken("dowelled")
     assert "Pilot hole" not in spoken("dowelled"), "a dowel has none"
     assert "Glue" in spoken("dowelled", ".facts")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import re
+from dataclasses import replace
 from functools import cache
 from itertools import pairwise
 from posixpath import dirname, join, normpath
@@ -17,7 +18,6 @@ from benchalong.ground.problems import Finding
 from benchalong.ground.shown import Precision
 from benchalong.pages.live_text import live
 from benchalong.pages.shown import Shows
-from benchalong.road import Travelled
 from benchalong.workings.working import Worked
 from pages.joined import PROJECT, cupboard
 from pages.test_site import filled, words
@@ -244,7 +244,7 @@ FAULT = Finding(
 
 def test_a_finding_leads_to_its_part_and_says_where_it_is_written() -> None:
     plan = cupboard()
-    faulty = Travelled(plan.plan, Worked(plan.worked.results, (FAULT,)), plan.marks, plan.edition)
+    faulty = replace(plan, worked=Worked(plan.worked.results, (FAULT,)))
     pages = filled("bench", faulty)
     page = BeautifulSoup(pages["check.html"], "html.parser")
     found = page.select_one("#faults ~ .findings .finding")

@@ -66,7 +66,7 @@ def test_every_kind_of_page_is_there() -> None:
         "stages/wood.html", "stages/fit.html",
         "steps/mill-all.html", "steps/cut-dado.html", "steps/fit-shelf.html",
         "parts/side.html", "parts/shelf.html", "parts/wedge.html",
-        "data/checks.js", "data/search.js",
+        "data/edition.js", "data/checks.js", "data/search.js",
     }  # fmt: skip
 
 

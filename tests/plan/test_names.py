@@ -159,4 +159,4 @@ def test_used_sizes() -> None:
     plan = plan_of(
         project(sizes=sizes(wide="60", spare="3", half="wide/2"), parts={"rail": part("wide", count=1)})
     )
-    assert plan.used_sizes == {"wide"}
+    assert set(plan.used_sizes) == {"wide"}

@@ -15,8 +15,9 @@ from benchalong.ground.marks import at
 from benchalong.ground.problems import Finding
 from benchalong.ground.shown import System
 from benchalong.plan import model, rough
+from benchalong.publishing.data_files import schema_text
 from benchalong.publishing.plain import Plain
-from benchalong.publishing.plan_json import plan_data, plan_json, schema_text
+from benchalong.publishing.plan_json import plan_data, plan_json
 from benchalong.workings.jobs import model as jobs
 from pages.joined import cupboard
 from publishing.shelf import shelf

@@ -10,9 +10,10 @@ from benchalong.ground.problems import Finding
 from benchalong.workings.clashes import CLASHES
 from benchalong.workings.copies import COPIES
 from benchalong.workings.hardware import HARDWARE
-from benchalong.workings.moving import MOVING, Moving
+from benchalong.workings.moving import MOVING
 from benchalong.workings.placed import PLACED
 from benchalong.workings.solids import SOLIDS
+from benchalong.workings.what_moves import Moving
 from benchalong.workings.working import work_all
 from workings.apart_shop import plan_of
 

@@ -9,6 +9,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
+from benchalong.ground.words import counted
 from benchalong.publishing.destination import Refused
 from benchalong.reading.written import PROJECT_FILE
 from benchalong.road import Travelled
@@ -122,8 +123,10 @@ def _listed(tasks: tuple[Task, ...]) -> str:
 
 
 def _wait(minutes: int) -> str:
-    hours = -(-minutes // 60)
-    return f"{hours} hour{'' if hours == 1 else 's'}" if minutes >= 60 else f"{minutes} minutes"
+    hours, days = -(-minutes // 60), minutes // (24 * 60)
+    if minutes and minutes % (24 * 60) == 0:
+        return counted(days, "day")
+    return counted(hours, "hour") if minutes >= 60 else f"{minutes} minutes"
 
 
 def _typed(text: str) -> str:

@@ -12,11 +12,11 @@ from collections.abc import Iterator, Sequence
 from benchalong.drawing.own_sizes import SIZES
 from benchalong.drawing.positions import POSITIONS
 from benchalong.drawing.remarks import likeness, notes
+from benchalong.drawing.text import HOLE
 from benchalong.drawing.views import LOOKING, ViewName
 from benchalong.drawing.wanted import (
     SHOULDERS,
     WHOLE,
-    ZERO,
     Box,
     Point,
     Range,
@@ -27,7 +27,7 @@ from benchalong.drawing.wanted import (
     around_all,
     prism_box,
 )
-from benchalong.ground.lengths import Length
+from benchalong.ground.lengths import ZERO, Length
 from benchalong.plan.model import AXES, Axis, Circle, Corner, Cut, Part, Prism
 
 SLOPING, NARROW = ("slot",), "narrow width"
@@ -148,7 +148,7 @@ def _round_shapes(prism: Prism) -> Iterator[tuple[str, str, Length, tuple[float,
     shape = prism.shape
     if isinstance(shape, Circle):
         centre = (float(shape.centre[0]), float(shape.centre[1]))
-        yield "diameter", "ø", shape.diameter, centre, float(shape.diameter) / 2
+        yield "diameter", HOLE, shape.diameter, centre, float(shape.diameter) / 2
         return
     for i, corner in enumerate(shape.corners):
         if corner.radius > 0:

@@ -15,7 +15,7 @@ from benchalong.drawing.linework import Strips, linework, placed
 from benchalong.drawing.own_triangle import OwnTriangle
 from benchalong.drawing.placing import Side, Stretch, best_place, foreseen, put
 from benchalong.drawing.shorten import Strip, fitted, least_size
-from benchalong.drawing.text import NUMBER, number_width, text_width
+from benchalong.drawing.text import NUMBER, as_finely, number_width, text_width
 from benchalong.drawing.views import LOOKING, ViewLines, ViewName
 from benchalong.drawing.wanted import SHOULDERS, WHOLE, RoundSize, Span, Wanted
 from benchalong.ground.lengths import Length
@@ -61,6 +61,7 @@ class Listed:
     """The letter at its place in a view, or nothing."""
     what: str
     length: Length
+    sign: str = ""
 
 
 @dataclass(frozen=True)
@@ -245,7 +246,7 @@ def _filled(scene: Scene, boards: dict[ViewName, Board], strips: Strips) -> tupl
     listed = [Listed("", what, length) for what, length in scene.wanted.loose]
     for one in scene.wanted.rounds:
         if not _round_put(one, boards[one.view], strips, scene.precision):
-            listed.append(Listed("", f"{one.what} {one.sign}", one.length))
+            listed.append(Listed("", f"{one.what} {one.sign}", one.length, one.sign))
     marks = _points_put(scene, boards[face], strips)
     put_face_words(boards[face], free_above=around.is_edge_above)
     for span in sorted(scene.wanted.spans, key=lambda span: _drawn_size(span, strips)):
@@ -324,7 +325,7 @@ def _round_put(one: RoundSize, board: Board, strips: Strips, precision: Precisio
         placed(one.view, looking.downwards, one.centre[1], strips),
     )
     radius = one.radius * strips[looking.right].scale
-    width = number_width(one.length, precision)
+    width = number_width(one.length, as_finely(one.sign, precision))
     return put_leader(
         board, what=one.what, length=one.length, sign=one.sign, centre=centre, radius=radius, width=width
     )

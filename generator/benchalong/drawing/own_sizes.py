@@ -6,7 +6,8 @@ from collections.abc import Callable, Mapping
 from dataclasses import replace
 
 from benchalong.drawing.views import LOOKING, ViewName
-from benchalong.drawing.wanted import ZERO, Box, Span, Within, left_standing
+from benchalong.drawing.wanted import Box, Span, Within, left_standing
+from benchalong.ground.lengths import ZERO
 from benchalong.plan.model import Axis, CutKind
 
 

@@ -24,7 +24,7 @@ from benchalong.drawing.sheet import (
     svg_text,
 )
 from benchalong.drawing.table import add_point_table, table_lines
-from benchalong.drawing.text import WORD, in_lines, number_width
+from benchalong.drawing.text import WORD, as_finely, in_lines, number_width
 from benchalong.drawing.views import view_lines
 from benchalong.ground.shown import Precision, System
 from benchalong.plan.model import Part
@@ -126,5 +126,6 @@ def _add_listed(root: Any, one: Listed, plain: Plain, y: float) -> None:
     """The letter, the size, what it is."""
     if one.key:
         add_text(root, one.key, MARGIN, y, "key")
-    add_size(root, one.length, plain, MARGIN + 18, y, anchor="start")
-    add_text(root, one.what, MARGIN + 26 + number_width(one.length, plain.precision), y, "label note")
+    room = number_width(one.length, as_finely(one.sign, plain.precision))
+    add_size(root, one.length, plain, MARGIN + 18, y, anchor="start", sign=one.sign)
+    add_text(root, one.what, MARGIN + 26 + room, y, "label note")

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from benchalong.drawing.alt import cuts_in_words, many
-from benchalong.drawing.wanted import ZERO, prism_box, shape_room
-from benchalong.ground.lengths import Length
+from benchalong.drawing.wanted import prism_box, shape_room
+from benchalong.ground.lengths import ZERO, Length
 from benchalong.plan.model import AXES, Axis, Cut, Part, Prism
 
 PLACES = ("at", "across", "from", "to")

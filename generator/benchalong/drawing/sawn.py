@@ -112,7 +112,7 @@ class _Sheet:
         left, top, right, bottom = self.scales.room(laid.at)
         x, y = (left + right) / 2, (top + bottom) / 2
         if right - left > 60:
-            x = left + 14
+            x = left + 17
         add_text(self.svg, letter, x, y + 4.5, "key", anchor="middle")
         half = text_width(letter, NUMBER) / 2 + 1
         self.taken.append((x - half, y - 7, x + half, y + 6))
@@ -122,7 +122,7 @@ class _Sheet:
         left, top, right, bottom = self.scales.room(at)
         room = number_width(at.length, self.plain.precision)
         y = (top + bottom) / 2
-        for x in (left + room / 2 + 28, (left + right) / 2, right - room / 2 - 4):
+        for x in (left + room / 2 + 31, (left + right) / 2, right - room / 2 - 4):
             spot = (x - room / 2, y - 8, x + room / 2, y + 7)
             if spot[0] > left + 2 and spot[2] < right - 1 and bottom - top > 15 and self._take(spot):
                 add_size(self.svg, at.length, self.plain, x, y + 5, anchor="middle")

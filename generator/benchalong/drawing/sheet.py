@@ -16,7 +16,7 @@ import svgwrite.shapes
 import svgwrite.text
 
 from benchalong.drawing.board import Number, Word
-from benchalong.drawing.text import NUMBER, number_text, text_width
+from benchalong.drawing.text import HOLE, NUMBER, as_finely, number_text, text_width
 from benchalong.ground.lengths import Length
 from benchalong.ground.shown import Precision, System
 
@@ -138,7 +138,8 @@ def add_number(root: Any, number: Number, plain: Plain, *, at: tuple[float, floa
     elif number.sign:
         left = number.room[0] + at[0]
         add_text(root, number.sign, left, y, "label sign")
-        add_size(root, number.length, plain, left + text_width(f"{number.sign} ", NUMBER), y, anchor="start")
+        shelf = left + text_width(f"{number.sign} ", NUMBER)
+        add_size(root, number.length, plain, shelf, y, anchor="start", sign=number.sign)
     else:
         add_size(root, number.length, plain, x, y, anchor="middle", **turn)
 
@@ -149,15 +150,23 @@ def _turned(x: float, y: float) -> dict[str, str]:
 
 
 def add_size(
-    root: Any, length: Length, plain: Plain, x: float, y: float, *, anchor: str, **more: str
+    root: Any,
+    length: Length,
+    plain: Plain,
+    x: float,
+    y: float,
+    *,
+    anchor: str,
+    sign: str = "",
+    **more: str,
 ) -> None:
-    """A number that the page can show in the other system."""
+    """A number that the page can show in the other system; a hole's as finely as drills come."""
     add_text(
         root,
-        number_text(length, plain.units, plain.precision),
+        number_text(length, plain.units, as_finely(sign, plain.precision)),
         x,
         y,
-        "size bare",
+        "size bare drill" if sign == HOLE else "size bare",
         anchor=anchor,
         **{"data-mm": str(length), **more},
     )

@@ -10,8 +10,10 @@ import functools
 import math
 
 from benchalong.ground.lengths import Length
-from benchalong.ground.shown import SYSTEMS, Precision, System, shown
+from benchalong.ground.shown import DRILLS, SYSTEMS, Precision, System, shown
 
+HOLE = "ø"
+"""Stands before a diameter (ISO 129-1)."""
 NUMBER = 14.0
 """Height of numbers, in px on a phone."""
 WORD = 12.0
@@ -86,6 +88,11 @@ def number_text(length: Length, system: System, precision: Precision) -> str:
     """The number alone, marked when it was rounded, as the page's script does: `2 3/8`, `≈60.3`."""
     one = shown(length, system, precision)
     return f"≈{one.number}" if one.is_rounded else one.number
+
+
+def as_finely(sign: str, precision: Precision) -> Precision:
+    """How finely a size with this sign is shown: a hole's as drills come."""
+    return DRILLS if sign == HOLE else precision
 
 
 @functools.lru_cache(maxsize=4096)

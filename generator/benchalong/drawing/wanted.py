@@ -10,11 +10,10 @@ from dataclasses import dataclass
 from typing import TypeAlias
 
 from benchalong.drawing.views import LOOKING, ViewName
-from benchalong.ground.lengths import Length
+from benchalong.ground.lengths import ZERO, Length
 from benchalong.plan.model import AXES, Axis, Circle, Cut, Outline, Part, Prism
 
 Range: TypeAlias = tuple[Length, Length]
-ZERO = Length(0)
 WHOLE, SHOULDERS = ("part",), ("shoulders",)
 """What the sizes of the part itself are asked of."""
 

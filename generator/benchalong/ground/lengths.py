@@ -11,6 +11,8 @@ Length: TypeAlias = Fraction
 Point2: TypeAlias = tuple[Length, Length]
 Point3: TypeAlias = tuple[Length, Length, Length]
 
+ZERO: Length = Fraction(0)
+ORIGIN: Point3 = (ZERO, ZERO, ZERO)
 MILLIMETRE: Length = Fraction(1)
 INCH: Length = Fraction(127, 5)
 """Exactly 25.4 mm (NIST SP 811, appendix B.8)."""

@@ -6,6 +6,7 @@ stays as a hole that is filled when a page is made. So prose can't go stale and 
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Literal, TypeAlias
 
@@ -63,7 +64,28 @@ class Address:
     """The id, or the picture's file: `pictures/glue-up.jpg`."""
 
 
+@dataclass(frozen=True)
+class Later:
+    """A stretch of a step's own words that is put in last, when a page is written: what is made around it
+    can be kept while the words change."""
+
+    step: str
+    where: tuple[str | int, ...]
+    """The way to it in the step: `("note",)`, `("amiss", 0, "cure")`."""
+    live: tuple[LiveSize, ...]
+    """The live sizes in it, in their order."""
+
+
 WrittenProse: TypeAlias = tuple[str | Hole, ...]
 """As read: pieces of safe HTML and holes."""
-Prose: TypeAlias = tuple[str | LiveSize | LiveNumber | PartName | Address, ...]
+Prose: TypeAlias = tuple[str | LiveSize | LiveNumber | PartName | Address | Later, ...]
 """As meant: pieces of safe HTML and what fills the holes."""
+
+
+def live_sizes(prose: Prose) -> Iterator[LiveSize]:
+    """Those in it, in their order, put off or not."""
+    for piece in prose:
+        if isinstance(piece, LiveSize):
+            yield piece
+        elif isinstance(piece, Later):
+            yield from piece.live

@@ -29,6 +29,11 @@ class Precision:
         return self.inch if system == "inch" else self.millimetre
 
 
+DRILLS = Precision(INCH / 64, Fraction(1, 10))
+"""What a drill or a calliper is set by, however finely the plan shows its sizes: bits come in 64ths of an
+inch and tenths of a millimetre."""
+
+
 @dataclass(frozen=True)
 class Shown:
     """A length as a reader sees it."""

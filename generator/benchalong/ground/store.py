@@ -2,10 +2,17 @@
 
 from __future__ import annotations
 
+import sys
 from collections.abc import Iterable
+from functools import cache
 from hashlib import sha256
+from importlib.util import find_spec
 from pathlib import Path
 from typing import Protocol
+
+CODE = (".py", ".csv", ".json")
+LIBRARIES = ("highspy", "jinja2", "manifold3d", "markdown_it", "markupsafe", "nh3", "numpy", "svgwrite")
+"""Those that have a hand in what a site says."""
 
 
 class Store(Protocol):
@@ -20,6 +27,22 @@ def code_digest(modules: Iterable[Path], *more: str) -> str:
     """Of the code that makes something, for its key: a changed rule changes every key, where a number to be
     raised by hand would be forgotten once."""
     return sha256(b"".join(module.read_bytes() for module in modules) + "".join(more).encode()).hexdigest()
+
+
+@cache
+def whole_code() -> str:
+    """A digest of this whole package with its tables and texts, and of Python's and the libraries' releases:
+    for what many rooms have a hand in."""
+    package = Path(__file__).parents[1]
+    files = sorted(file for file in package.rglob("*") if file.suffix in CODE and file.is_file())
+    return code_digest(files, sys.version, *map(library_state, LIBRARIES))
+
+
+def library_state(library: str) -> str:
+    """Changes when another version is installed; the library itself is not loaded."""
+    found = find_spec(library)
+    state = Path(found.origin).stat() if found and found.origin else None
+    return f"{library} {state.st_size} {state.st_mtime_ns}" if state else library
 
 
 class MemoryStore:

@@ -4,21 +4,23 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
-from fractions import Fraction
 
 from markupsafe import Markup
 
 from benchalong.ground.shown import decimal
 from benchalong.ground.words import counted, in_sentence
+from benchalong.pages.how_good import how_good
 from benchalong.pages.makings import Makings, drawn
 from benchalong.pages.shell import Link, Shell
 from benchalong.pages.stock import stock_words
 from benchalong.plan.model import PartId
+from benchalong.plan.rough import Match
 from benchalong.workings.blanks.blanks import BLANKS
 from benchalong.workings.blanks.model import Blank, Gives
 from benchalong.workings.boards.boards import BOARDS
 from benchalong.workings.boards.letters import letters_of
-from benchalong.workings.boards.model import Group, SawCut, Sawn, Spot
+from benchalong.workings.boards.model import Group, SawCut, Sawn, Spot, Unused
+from benchalong.workings.boards.short import so_many
 
 
 @dataclass(frozen=True)
@@ -71,7 +73,13 @@ class GroupShown:
     left_out: tuple[str, ...]
     """What the boards don't suffice for."""
     too_large: tuple[str, ...]
+    on_none: tuple[str, ...]
+    """What no board that is sold is large enough for."""
     more: tuple[BoardShown, ...]
+    unused: tuple[Markup, ...]
+    """Boards that are there and that nothing is cut from."""
+    are_all_tried: bool
+    """False where boards could be shared among thicknesses in ways that were not tried."""
 
 
 @dataclass(frozen=True)
@@ -89,7 +97,7 @@ def boards_page(makings: Makings) -> BoardsPage:
     boards = [board for group in groups for board in (*group.boards, *group.more)]
     return BoardsPage(
         Shell("boards", "boards.html", "Boards"),
-        makings.shows.size(makings.worked[BOARDS]().kerf),
+        makings.shows.fine(makings.worked[BOARDS]().kerf),
         groups,
         any(makings.plan.stock[group.stock].kind == "sheet" for group in makings.worked[BOARDS]().groups),
         any(not board.is_there for board in boards),
@@ -110,6 +118,7 @@ def boards_of(makings: Makings, part: PartId) -> tuple[Link, ...]:
     for blank in makings.worked[BLANKS].rough_of.get(part, ()):
         for group, board in boards.by_blank.get(blank, ()):
             words = f"{board_word(makings, group)} {board.number} of {_group_words(makings, group)}"
+            words += "" if board.is_there else ", to buy"
             found[board_id(group, board)] = Link(f"boards.html#{board_id(group, board)}", words)
     return tuple(found.values())
 
@@ -142,30 +151,28 @@ class _Shown:
             self._good(),
             group.is_proven,
             tuple(map(self._board, group.boards)),
-            tuple(f"{number} of {self._names(self._blank(blank))}" for blank, number in group.left_out),
+            tuple(so_many(self._blank(blank), number) for blank, number in group.left_out),
             tuple(self._names(self._blank(blank)) for blank in group.too_large),
+            tuple(so_many(self._blank(blank), number) for blank, number in group.on_none)
+            if group.is_own
+            else (),
             tuple(map(self._board, group.more)),
+            tuple(map(self._unused, group.unused)),
+            group.are_all_tried,
         )
 
     def _good(self) -> str:
-        group, boards = self._group, counted(len(self._group.boards), self._word.lower())
-        if group.left_out:
-            return f"{boards} there, and they don't suffice"
-        least = {"boards": "fewer", "area": "less wood", "price": "less money"}[group.counts]
-        if group.is_proven:
-            return f"{boards}. No layout can do with {least}"
-        if group.counts == "boards":
-            said = f"{boards}. At least {group.least} are needed, whichever way they are cut"
-        else:
-            most = decimal(100 * (1 - Fraction(group.least, group.reached)), 1)
-            said = f"{boards}. No layout can save more than {most} % on this one"
-        return f"{said}; a clock ended the search" if group.ended_early else said
+        group = self._group
+        must_match = any(laid.match for board in group.boards for laid in board.laid)
+        return how_good(group, word=self._word.lower(), must_match=must_match)
 
     def _board(self, board: Sawn) -> BoardShown:
         size = self._makings.shows.size
         title = Markup("{} {}: {} × {}").format(
             self._word, board.number, size(board.length), size(board.width)
         )
+        if board.cut_from is not None:
+            title += Markup(", crosscut from {} at the yard").format(size(board.cut_from))
         return BoardShown(
             board_id(self._group, board),
             title,
@@ -174,9 +181,22 @@ class _Shown:
             drawn(self._makings.drawings.sawn(self._group.id, board.number)),
             tuple(self._pieces(board)),
             tuple(self._cut(board, cut) for cut in board.cuts),
-            tuple(self._size(spot) for spot in board.left_over),
+            tuple(self._left(board, spot) for spot in board.left_over),
             f"{decimal(100 * board.used, 0)} %",
         )
+
+    def _left(self, board: Sawn, spot: Spot) -> Markup:
+        is_spoilt = any(_meet(spot, other) for other in board.keep_clear)
+        return self._size(spot) + Markup(" with a defect in it" if is_spoilt else "")
+
+    def _unused(self, unused: Unused) -> Markup:
+        size = self._makings.shows.size
+        said = Markup("{}, {} × {}").format(
+            counted(unused.count, self._word.lower()), size(unused.length), size(unused.width)
+        )
+        if unused.thickness is not None:
+            said += Markup(", {} thick").format(size(unused.thickness))
+        return said + (Markup(" ({})").format(unused.note) if unused.note else Markup(""))
 
     def _size(self, spot: Spot) -> Markup:
         size = self._makings.shows.size
@@ -207,8 +227,9 @@ class _Shown:
         return f"{gives.name}, {each} from each" if each > 1 else gives.name
 
     def _match(self, blank: Blank) -> str:
-        match = self._makings.plan.matches.get(blank.match)
-        return MATCHES[match.how] if match else ""
+        matches = self._makings.plan.matches.values()
+        found = (match for match in matches if match.id == blank.match or _is_chosen(match, blank))
+        return ", ".join(dict.fromkeys(MATCHES[match.how] for match in found))
 
     def _cut(self, board: Sawn, cut: SawCut) -> CutLine:
         size, kind = self._makings.shows.size(cut.off), "Crosscut" if cut.way == "across" else "Rip"
@@ -232,6 +253,11 @@ class _Shown:
         return " and ".join(in_sentence(name) for name in dict.fromkeys(each.name for each in blank.gives))
 
 
+def _is_chosen(match: Match, blank: Blank) -> bool:
+    """Whether it matches by eye, whichever board it comes from."""
+    return match.how in ("book match", "show side") and not set(match.parts).isdisjoint(blank.parts)
+
+
 MATCHES = {
     "book match": "sawn in two and opened like a book",
     "end to end": "its grain runs on from one to the next",
@@ -239,6 +265,11 @@ MATCHES = {
     "same board": "from one board, so that they match",
     "show side": "show side from the best board",
 }
+
+
+def _meet(one: Spot, other: Spot) -> bool:
+    along = one.x < other.x + other.length and other.x < one.x + one.length
+    return along and one.y < other.y + other.width and other.y < one.y + one.width
 
 
 def _lies_in(at: Spot, of: Spot) -> bool:

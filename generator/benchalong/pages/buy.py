@@ -1,27 +1,22 @@
-"""What to buy: a list to take along, with boxes to tick, and the card for the yard."""
+"""What to buy: a list to take along, with boxes to tick, and the card for the yard. What is there already
+stands apart, so that the list holds nothing but what is to be bought."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from fractions import Fraction
-from math import ceil
 
 from markupsafe import Markup
 
-from benchalong.ground.lengths import FOOT, Length
-from benchalong.ground.money import two_places
-from benchalong.ground.shown import decimal, shown
+from benchalong.pages.amounts import glue_rate
+from benchalong.pages.buying import Says, money, price_words, says_of_lumber, says_of_sheets, says_of_thing
 from benchalong.pages.makings import Makings
 from benchalong.pages.shell import Shell
+from benchalong.pages.shown import either
 from benchalong.pages.yard import YardLine, yard_card
-from benchalong.plan.model import Price
-from benchalong.trade.boards import PLANED
-from benchalong.trade.waste import Waste
-from benchalong.workings.purchases.model import Lumber, Rack, Sheets, Thing
+from benchalong.workings.purchases.model import Line, Lumber, Sheets, Thing
 from benchalong.workings.purchases.purchases import PURCHASES
 
-STANDINGS = {"common practice": "common practice, no source", "memory": "from memory"}
 TITLES = {
     "turned": "Turned",
     "bought": "Bought as they are",
@@ -37,10 +32,16 @@ BOARD_FEET = (
     "foot. A yard's tally takes each board's length down to the whole foot and its face to the nearest whole "
     "square foot, so its figure can differ by half a board foot or more for each board."
 )
-ABRASIVES = (
-    "Abrasives: one disc or quarter sheet of each grit for every half square metre of surface, all sides "
-    "counted; common practice, no source."
+BOARDS = (
+    "Boards to buy are those that the parts are sawn from, without defects and as wide as is said. Where the "
+    "usual waste asks for more, more are bought."
 )
+SHEETS = "Sheets are counted by where each part lies, unless their own line says otherwise."
+THERE = "What is there already is taken off as far as parts can be sawn from it, not by its mere amount."
+ABRASIVES = Markup(
+    "Abrasives: one disc or quarter sheet of each grit for every {} of surface, all sides counted; common "
+    "practice, no source."
+).format(either("5 sq ft", "half square metre"))
 
 
 @dataclass(frozen=True)
@@ -49,7 +50,9 @@ class BuyLine:
     """What its tick is kept under."""
     name: str
     amount: Markup
-    """How much of it, to be read at arm's length."""
+    """How much of it to buy, to be read at arm's length; of what is there, how much is needed."""
+    tally: tuple[tuple[str, Markup], ...]
+    """What is needed, what of it is there, what is to be bought; empty where nothing is there."""
     details: tuple[Markup, ...]
     cost: str
     """With its currency; empty where nothing is priced."""
@@ -68,6 +71,8 @@ class BuyGroup:
 class BuyPage:
     shell: Shell
     groups: tuple[BuyGroup, ...]
+    there: tuple[BuyLine, ...]
+    """Of which nothing is to be bought."""
     yard: tuple[YardLine, ...]
     """What to see to at the yard, in order."""
     total: str
@@ -80,10 +85,11 @@ class BuyPage:
 
 def buy_page(makings: Makings) -> BuyPage:
     bought = makings.worked[PURCHASES]()
-    is_priced = any(line.cost is not None for line in bought.lines)
+    is_priced = any(line.cost is not None and not line.is_there for line in bought.lines)
     return BuyPage(
         shell=Shell("buy", "buy.html", "What to buy"),
         groups=tuple(_groups(makings)),
+        there=tuple(_line(makings, line) for line in bought.lines if line.is_there),
         yard=yard_card(makings),
         total=money(makings, bought.total) if is_priced else "",
         unpriced=bought.unpriced,
@@ -92,149 +98,41 @@ def buy_page(makings: Makings) -> BuyPage:
 
 
 def _groups(makings: Makings) -> Iterator[BuyGroup]:
-    bought = makings.worked[PURCHASES]()
-    if bought.lumber:
-        yield BuyGroup("boards", "Boards", tuple(_lumber(makings, line) for line in bought.lumber))
-    if bought.sheets:
-        yield BuyGroup("sheets", "Sheets", tuple(_sheets(makings, line) for line in bought.sheets))
-    by_title: dict[str, list[Thing]] = {}
-    for thing in bought.things:
-        by_title.setdefault(TITLES[thing.kind], []).append(thing)
-    for title, things in by_title.items():
-        yield BuyGroup(
-            title.lower().replace(" ", "-"), title, tuple(_thing(makings, thing) for thing in things)
-        )
+    by_title: dict[str, list[BuyLine]] = {}
+    for line in makings.worked[PURCHASES]().lines:
+        if not line.is_there:
+            by_title.setdefault(_title(line), []).append(_line(makings, line))
+    for title, lines in by_title.items():
+        yield BuyGroup(title.lower().replace(" ", "-"), title, tuple(lines))
 
 
-def _lumber(makings: Makings, line: Lumber) -> BuyLine:
+def _title(line: Line) -> str:
+    if isinstance(line, Thing):
+        return TITLES[line.kind]
+    return "Boards" if isinstance(line, Lumber) else "Sheets"
+
+
+def _line(makings: Makings, line: Line) -> BuyLine:
+    """Of boards, sheets or anything else."""
+    key, name, says = _called(makings, line)
     return BuyLine(
-        key=f"{line.stock}-{line.called or line.thickness}".replace(" ", "-").replace("/", "-"),
-        name=f"{line.name}, {line.called}" if line.called else line.name,
-        amount=lumber_amount(makings, line),
-        details=tuple(_of_lumber(makings, line)),
-        cost="" if line.cost is None else money(makings, line.cost),
-        price=price_words(makings, line.price),
+        key=key,
+        name=name,
+        amount=says.amount,
+        tally=says.tally,
+        details=says.details,
+        cost="" if line.cost is None or line.is_there else money(makings, line.cost),
+        price="" if line.is_there else price_words(makings, line.price),
     )
 
 
-def lumber_amount(makings: Makings, line: Lumber) -> Markup:
-    feet = Markup("{} board {}").format(line.buy_board_feet, "foot" if line.buy_board_feet == 1 else "feet")
-    cubic = Markup("{} m³").format(decimal(line.buy_cubic_metres, 3))
-    first, second = (feet, cubic) if makings.plan.units == "inch" else (cubic, feet)
-    return Markup('{} <span class="also">({})</span>').format(first, second)
-
-
-def _of_lumber(makings: Makings, line: Lumber) -> Iterator[Markup]:
-    size = makings.shows.size
-    several = "about {} boards" if line.boards > 1 else "one board"
-    yield Markup(several.format(line.boards).capitalize() + " {} long and {} wide, by area alone").format(
-        in_feet(makings, line.lengths[-1]), size(line.board_width)
-    )
-    if len(line.lengths) > 1:
-        yield Markup("Sold in {}; the longest give the least waste").format(
-            Markup(", ").join(in_feet(makings, length) for length in line.lengths)
-        )
-    yield Markup("None shorter than {}, and wide enough for {}").format(size(line.longest), size(line.widest))
-    yield _measures(makings, line)
-    yield _waste(line.waste, Markup("{} board feet in rough sizes").format(decimal(line.board_feet, 1)))
-    if line.must_match:
-        yield Markup("What must match is chosen first")
-    if line.laid_on is not None:
-        yield Markup(
-            'Laid out on clear boards of that size it takes {}: <a href="boards.html">Boards</a>'
-        ).format(line.laid_on)
-    if line.on_hand:
-        yield _on_rack(line.rack, f"{decimal(line.on_hand, 1)} board feet")
-
-
-ON_RACK: dict[Rack, str] = {
-    "suffices": "all parts can be cut from them",
-    "short": "not enough for all parts",
-    "empty": "none that these parts can be cut from",
-}
-
-
-def _on_rack(rack: Rack, amount: str) -> Markup:
-    said = 'On the rack already: {}; {}. Not taken off here: <a href="boards.html">Boards</a>'
-    return Markup(said).format(amount, ON_RACK[rack])
-
-
-def in_feet(makings: Makings, length: Length) -> Markup:
-    """A board's length as the yard says it: `10 ft` where it is whole feet, in inches."""
-    feet = length / FOOT
-    if feet.denominator > 1:
-        return makings.shows.size(length)
-    other = shown(length, "millimetre", makings.plan.precision).text
-    return Markup('<span class="only-inch">{} ft</span><span class="only-millimetre">{}</span>').format(
-        feet, other
-    )
-
-
-def _measures(makings: Makings, line: Lumber) -> Markup:
-    size = makings.shows.size
-    if line.nominal is not None:
-        return Markup("Measures {} by {} dressed and dry").format(
-            size(line.nominal.thickness), size(line.nominal.width)
-        )
-    planed = next((thick for quarters, thick in PLANED.items() if line.called == f"{quarters}/4"), None)
-    if planed is None:
-        return Markup("Rough, {} thick").format(size(line.thickness))
-    return Markup("Rough, {} thick; planed on both faces it measures {}, which may be too little").format(
-        size(line.thickness), size(planed)
-    )
-
-
-def _waste(waste: Waste, of: Markup) -> Markup:
-    said = waste.why if waste.standing == "said" else f"{waste.why}; {STANDINGS[waste.standing]}"
-    return Markup("{}, and {} % on top ({})").format(of, decimal(waste.added * 100, 1), said)
-
-
-def _sheets(makings: Makings, line: Sheets) -> BuyLine:
-    count = line.count
-    amount = "size not said" if count is None else f"{count} sheet" if count == 1 else f"{count} sheets"
-    return BuyLine(
-        key=line.stock,
-        name=line.name,
-        amount=Markup(amount),
-        details=tuple(_of_sheets(makings, line)),
-        cost="" if line.cost is None else money(makings, line.cost),
-        price=price_words(makings, line.price),
-    )
-
-
-def _of_sheets(makings: Makings, line: Sheets) -> Iterator[Markup]:
-    size = makings.shows.size
-    if line.sheet is not None:
-        yield Markup("{} by {}").format(size(line.sheet[0]), size(line.sheet[1]))
-    if line.called is not None and line.thickness is not None:
-        yield Markup("Sold as {}; the plan works with {}").format(size(line.called), size(line.thickness))
-    elif line.thickness is not None:
-        yield Markup("{} thick").format(size(line.thickness))
-    yield _waste(line.waste, Markup("{} m² in parts").format(decimal(line.area / 1_000_000, 2)))
-    if line.by == "layout":
-        yield Markup('Counted by where each part lies: <a href="boards.html">Boards</a>')
-    if line.on_hand:
-        yield _on_rack(line.rack, "one piece" if line.on_hand == 1 else f"{line.on_hand} pieces")
-
-
-def _thing(makings: Makings, thing: Thing) -> BuyLine:
-    details = [Markup.escape(text) for text in (thing.size, thing.note) if text]
-    return BuyLine(
-        key=f"{thing.kind}-{thing.id}",
-        name=thing.name,
-        amount=thing_amount(thing),
-        details=tuple(details),
-        cost="" if thing.cost is None else money(makings, thing.cost),
-        price=price_words(makings, thing.price),
-    )
-
-
-def thing_amount(thing: Thing) -> Markup:
-    if thing.amount is not None and thing.kind == "glue":
-        return Markup("about {} g").format(ceil(thing.amount))
-    if thing.amount is not None:
-        return Markup("at most {} litres").format(decimal(thing.amount, 2))
-    return Markup("how many isn't said") if thing.count is None else Markup(str(thing.count))
+def _called(makings: Makings, line: Line) -> tuple[str, str, Says]:
+    if isinstance(line, Lumber):
+        key = f"{line.stock}-{line.called or line.thickness}".replace(" ", "-").replace("/", "-")
+        return key, f"{line.name}, {line.called}" if line.called else line.name, says_of_lumber(makings, line)
+    if isinstance(line, Sheets):
+        return line.stock, line.name, says_of_sheets(makings, line)
+    return f"{line.kind}-{line.id}", line.name[:1].upper() + line.name[1:], says_of_thing(makings, line)
 
 
 def _counted(makings: Makings) -> Iterator[Markup]:
@@ -242,24 +140,13 @@ def _counted(makings: Makings) -> Iterator[Markup]:
     if bought.lumber:
         yield Markup(BOARD_FEET)
         yield Markup("Cubic metres are rounded up to a thousandth.")
-    if bought.lumber or any(line.by == "area" for line in bought.sheets):
-        yield Markup(
-            "Boards are counted by area, with waste for their grade. Where parts lie awkwardly it may take "
-            "one more. Sheets are counted by where each part lies, unless their own line says otherwise."
-        )
+    if bought.lumber:
+        yield Markup(BOARDS)
+    if bought.sheets:
+        yield Markup(SHEETS)
+    if any(line.there_boards for line in bought.lumber) or any(line.there_pieces for line in bought.sheets):
+        yield Markup(THERE)
     if any(thing.kind == "abrasive" for thing in bought.things):
-        yield Markup(ABRASIVES)
+        yield ABRASIVES
     if any(thing.kind == "glue" for thing in bought.things):
-        yield Markup("Glue: 180 g a square metre and a third for what comes out; common practice, no source.")
-
-
-def money(makings: Makings, amount: Fraction) -> str:
-    """`USD 254.80`: always two places."""
-    said = two_places(amount)
-    return f"{makings.plan.currency} {said}" if makings.plan.currency else said
-
-
-def price_words(makings: Makings, price: Price | None) -> str:
-    if price is None:
-        return ""
-    return f"{money(makings, price.amount)} {'each' if price.per == 'each' else f'per {price.per}'}"
+        yield Markup("Glue: {}.").format(glue_rate(makings.plan.rates))

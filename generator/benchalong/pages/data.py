@@ -16,6 +16,15 @@ class Data:
 
     text: Markup
 
+    def __str__(self) -> str:
+        return self.text
+
+
+def edition_script(makings: Makings) -> str:
+    """Which edition this is: in a file of its own, so that a page stays the same file when only the words of
+    another change."""
+    return f"document.documentElement.dataset.edition = {json.dumps(makings.edition, ensure_ascii=False)};\n"
+
 
 def checks_script(makings: Makings) -> str:
     """Every check's key, by stage and step: what progress is counted from."""

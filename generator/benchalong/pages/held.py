@@ -12,8 +12,8 @@ from benchalong.ground.words import in_sentence
 from benchalong.pages.makings import Makings
 from benchalong.plan.model import Step
 from benchalong.trade import fixings, holding
-from benchalong.workings.holding.hanging import Hung
 from benchalong.workings.holding.held import HELD
+from benchalong.workings.holding.hung import Hung
 from benchalong.workings.holding.lids import Lid
 from benchalong.workings.holding.path import Way
 from benchalong.workings.holding.standing import Stands, Tips

@@ -9,10 +9,11 @@ from markupsafe import Markup, escape
 
 from benchalong.drawing.alt import listed
 from benchalong.ground.shown import decimal
+from benchalong.pages.cuts import CutShown, NamedSize, cuts_shown
 from benchalong.pages.findings import FindingLine, found_about_joint
 from benchalong.pages.joints_of_step import steps_of_joint
 from benchalong.pages.makings import Makings, joint_name, marks_in_short
-from benchalong.pages.part import CutShown, NamedSize, cut_shown, hand_words, named_size
+from benchalong.pages.part import hand_words, named_size
 from benchalong.pages.play import PlayLine, play_of
 from benchalong.pages.shell import Link, Shell
 from benchalong.plan.joints.sizes import JOINT_SIZES
@@ -123,7 +124,7 @@ def joint_page(makings: Makings, joint: Joint) -> JointPage:
         findings=found_about_joint(makings, joint.id),
         steps=tuple(makings.step_link(step) for step in steps_of_joint(makings, joint)),
         is_rounded=any(size.rounding for size in sizes)
-        or any(size.rounding for loss in losses for cut in loss.cuts for size in cut.sizes),
+        or any(cut.is_rounded for loss in losses for cut in loss.cuts),
     )
 
 
@@ -263,7 +264,7 @@ def _losses(makings: Makings, joint: Joint) -> list[LossLine]:
     for part in makings.joined[joint.id]:
         shapes = makings.shapes[part]
         for number, shape in enumerate(shapes, start=1):
-            cuts = tuple(cut_shown(makings, cut) for cut in shape.cuts if cut.joint == joint.id)
+            cuts = cuts_shown(makings, [cut for cut in shape.cuts if cut.joint == joint.id])
             if cuts:
                 found.append(_loss(makings, shape, cuts, hand_words(shape, number, len(shapes))))
     return found

@@ -11,7 +11,7 @@ import re
 from collections import Counter
 from collections.abc import Mapping
 
-from benchalong.ground.prose import LiveSize
+from benchalong.ground.prose import live_sizes
 from benchalong.pages.makings import Makings
 from benchalong.plan.model import Joint, Step, StepId
 from benchalong.trade.joints import MOVING
@@ -54,7 +54,7 @@ def _closes(jobs: set[str], step: Step, joint: Joint) -> bool:
 def _spoken_of(makings: Makings, step: Step) -> set[str]:
     checks = (piece for check in step.checks for piece in check.text)
     prose = (*step.title, *step.why, *step.note, *checks)
-    said = {name for piece in prose if isinstance(piece, LiveSize) for name in NAME.findall(piece.formula)}
+    said = {name for piece in live_sizes(prose) for name in NAME.findall(piece.formula)}
     return {joint for joint, names in _telling_names(makings).items() if names & said}
 
 

@@ -125,6 +125,10 @@ class Makings:
         return {part: tuple(shapes) for part, shapes in found.items()}
 
     @cached_property
+    def part_of_mark(self) -> Mapping[str, PartId]:
+        return {copy.mark: copy.part for copy in self.plan.copies}
+
+    @cached_property
     def joined(self) -> Mapping[str, tuple[PartId, ...]]:
         """By joint: the parts it joins or cuts, in the order of the plan."""
         return {joint.id: self._joined(joint) for joint in self.plan.joints.values()}

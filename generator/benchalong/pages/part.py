@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 
 from markupsafe import Markup
 
 from benchalong.ground.lengths import Length
 from benchalong.pages.boards import boards_of
-from benchalong.pages.cut_words import size_words
+from benchalong.pages.cuts import CutShown, NamedSize, cuts_shown
 from benchalong.pages.findings import FindingLine, found_about_part
 from benchalong.pages.fitted import FittedShown, fitted_shown
 from benchalong.pages.makings import Makings, drawn, marks_in_short
@@ -20,22 +19,9 @@ from benchalong.pages.stock import stock_words
 from benchalong.pages.triangles import triangles_on
 from benchalong.pages.turned import turned_words
 from benchalong.pages.wood import CarriesShown, MovesShown, carries_shown, moves_shown, part_weight
-from benchalong.plan.model import Cut, Joint, Part, PartId, Shape, SizeName
-from benchalong.trade.joints import CUTS
+from benchalong.plan.model import Part, PartId, Shape, SizeName
 from benchalong.workings.cut_list import CUT_LIST
 from benchalong.workings.touched import TOUCHED
-
-
-@dataclass(frozen=True)
-class NamedSize:
-    """One number with its name: `Thickness`, `width`."""
-
-    name: str
-    size: Markup
-    rounding: Markup
-    """What rounding does to it; empty where nothing is lost."""
-    follows: tuple[SizeName, ...]
-    """The named sizes it follows from."""
 
 
 @dataclass(frozen=True)
@@ -64,16 +50,6 @@ class HandLine:
     """`Left hand`, `Kind 2 of 3`."""
     count: int
     marks: str
-
-
-@dataclass(frozen=True)
-class CutShown:
-    name: str
-    where: str
-    sizes: tuple[NamedSize, ...]
-    note: str
-    joint: Link | None
-    """The joint that gives it; None for a cut of the part's own."""
 
 
 @dataclass(frozen=True)
@@ -188,7 +164,8 @@ def _page(makings: Makings, part: Part) -> PartPage:
         are_hands=any(shape.hand for shape in makings.shapes[part.id]),
         joints=tuple(makings.joint_link(joint) for joint in makings.joints_of((part.id,))),
         findings=found_about_part(makings, part.id),
-        is_rounded=any(size.rounding for size in (*sizes, *_sizes_of_cuts(shapes))),
+        is_rounded=any(size.rounding for size in sizes)
+        or any(cut.is_rounded for shape in shapes for cut in shape.cuts),
         steps=tuple(makings.step_link(step) for step in makings.worked[TOUCHED].steps.get(part.id, ())),
         setups=setups_of_part(makings, part.id),
         boards=boards_of(makings, part.id),
@@ -214,10 +191,6 @@ def _sizes(makings: Makings, part: Part) -> tuple[NamedSize, ...]:
 
 def named_size(makings: Makings, name: str, length: Length, follows: tuple[SizeName, ...]) -> NamedSize:
     return NamedSize(name, makings.shows.size(length), makings.shows.rounding(length), follows)
-
-
-def _sizes_of_cuts(shapes: tuple[ShapeShown, ...]) -> Iterator[NamedSize]:
-    return (size for shape in shapes for cut in shape.cuts for size in cut.sizes)
 
 
 def hands_of(makings: Makings, part: PartId) -> tuple[HandLine, ...]:
@@ -248,24 +221,7 @@ def _shapes(makings: Makings, part: Part) -> tuple[ShapeShown, ...]:
             turned=turned_words(makings, shape),
             picture=drawn(makings.drawings.part(shape.id)),
             triangle=triangles_on(makings, shape),
-            cuts=tuple(cut_shown(makings, cut) for cut in shape.cuts),
+            cuts=cuts_shown(makings, shape.cuts),
         )
         for number, shape in enumerate(shapes, start=1)
     )
-
-
-def cut_shown(makings: Makings, cut: Cut) -> CutShown:
-    """A joint's cut goes by its kind, unless the joint has a name for it: the joint itself is told beside."""
-    sizes = tuple(
-        named_size(makings, size_words(cut, size.name), size.length, size.sizes) for size in cut.sizes
-    )
-    joint = makings.plan.joints.get(cut.joint)
-    name = _cut_name(joint, cut) if joint else cut.name
-    return CutShown(name, cut.where, sizes, cut.note, makings.joint_link(joint) if joint else None)
-
-
-def _cut_name(joint: Joint, cut: Cut) -> str:
-    """What it is called; a joint that has no word of its own for it hands on its name."""
-    if cut.name not in (joint.name, joint.id.replace("_", " ")):
-        return cut.name.capitalize()
-    return CUTS.get((joint.kind, cut.kind)) or cut.kind.capitalize()

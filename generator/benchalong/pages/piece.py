@@ -7,13 +7,14 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from benchalong.ground.lengths import Length
+from benchalong.pages.cuts import NamedSize
 from benchalong.pages.findings import FindingLine, found
 from benchalong.pages.hardware import hardware_facts
 from benchalong.pages.held import HeldShown, held_shown
 from benchalong.pages.howto import how_to
 from benchalong.pages.joint import JointLine, joint_line
 from benchalong.pages.makings import Makings, drawn, marks_in_short
-from benchalong.pages.part import NamedSize, PartLine, named_size, part_line
+from benchalong.pages.part import PartLine, named_size, part_line
 from benchalong.pages.shell import Link, Shell
 from benchalong.pages.stage import whole_time
 from benchalong.pages.triangles import triangles_in

@@ -9,7 +9,8 @@ from functools import lru_cache
 
 from markupsafe import Markup
 
-from benchalong.ground.prose import Address, LiveNumber, LiveSize, PartName, Prose
+from benchalong.ground.prose import Address, Later, LiveNumber, LiveSize, PartName, Prose
+from benchalong.ground.put_off import put_off
 from benchalong.ground.words import in_sentence
 from benchalong.pages.shown import Shows
 
@@ -25,6 +26,9 @@ TAG = re.compile(r"<[^>]*>")
 HEADING = re.compile(r"(</?h)([1-6])(?=>)")
 EMPTY = Markup("")
 
+AS_HTML, AS_TITLE, AS_WORDS = "html", "title", "words"
+"""How prose is filled: a page's own text, without links, or as plain words."""
+FOR_PAPER = "paper"
 PAGES = {
     "part": "{root}parts/{of}.html",
     "step": "{root}steps/{of}.html",
@@ -37,35 +41,40 @@ PAPER = {**PAGES, "part": "#part-{of}", "step": "#step-{of}"}
 
 
 class Fills:
-    """Fills prose for the pages that stand in one folder, whose way to the site's root is `root`."""
+    """Fills prose for the pages that stand in one folder, whose way to the site's root is `root`. What is put
+    off leaves a hole that says how it is to be filled; `later.py` does so."""
 
     def __init__(self, shows: Shows, root: str, *, places: Mapping[str, str] = PAGES) -> None:
         self._shows = shows
         self._root = root
         self._places = places
+        self._name = FOR_PAPER if places is PAPER else root
 
     def fill(self, prose: Prose, *, headings: int = 3) -> Markup:
         """Safe HTML; part names lead to their pages. The prose's own headings begin at the level given."""
         if not prose:
             return EMPTY
-        text = self._joined(prose, with_links=True)
+        text = self._joined(prose, AS_HTML, headings)
         return Markup(levelled(text, headings) if "<h" in text else text)
 
     def title(self, prose: Prose) -> Markup:
         """The same without links to parts, for what is itself a link or a heading."""
         if not prose:
             return EMPTY
-        return Markup(self._joined(prose))
+        return Markup(self._joined(prose, AS_TITLE))
 
     def plain(self, prose: Prose) -> str:
         """Plain text in one line, sizes in the author's system."""
-        return plain(self._joined(prose))
+        return plain(self._joined(prose, AS_WORDS))
 
-    def _joined(self, prose: Prose, *, with_links: bool = False) -> str:
+    def _joined(self, prose: Prose, as_what: str, headings: int = 0) -> str:
         pieces: list[str] = []
         for piece in prose:
             if isinstance(piece, PartName):
-                pieces.append(self._part(piece, "".join(pieces)[-LOOKED_BACK:], with_links=with_links))
+                before = "".join(pieces)[-LOOKED_BACK:]
+                pieces.append(self._part(piece, before, with_links=as_what == AS_HTML))
+            elif isinstance(piece, Later):
+                pieces.append(put_off(as_what, self._name, headings, piece.step, *piece.where))
             else:
                 pieces.append(piece if isinstance(piece, str) else self._bare(piece))
         return "".join(pieces)

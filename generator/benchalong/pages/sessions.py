@@ -7,7 +7,10 @@ from dataclasses import dataclass
 from fractions import Fraction
 from itertools import groupby
 
+from markupsafe import Markup
+
 from benchalong.pages.makings import Makings, duration
+from benchalong.pages.milled_beside import beside, rests_of
 from benchalong.pages.setup import order_of, setup_path, setup_title
 from benchalong.pages.setups import work_in_lines
 from benchalong.pages.shell import Link, Shell
@@ -26,6 +29,10 @@ class DoneLine:
     meanwhile: str
     """What sets while this is done; empty where it comes in its turn."""
     goes_on: bool
+    beside: str = ""
+    """Spares and test pieces that go with it."""
+    rests: tuple[Markup, ...] = ()
+    """How long the wood lies after it."""
 
 
 @dataclass(frozen=True)
@@ -90,6 +97,8 @@ def _lines(makings: Makings, session: Session) -> Iterator[DoneLine]:
             _time(sum((doing.minutes for doing in doings), Fraction(0))),
             by_id[meanwhile].title if meanwhile else "",
             goes_on,
+            beside(makings, tasks),
+            rests_of(makings, tasks),
         )
 
 

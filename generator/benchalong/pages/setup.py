@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from markupsafe import Markup
 
+from benchalong.ground.words import in_sentence
 from benchalong.pages.makings import Makings, drawn
+from benchalong.pages.milled_beside import rests_of
 from benchalong.pages.shell import Link, Shell
 from benchalong.pages.trade_words import SetTo, each_once, is_of_one_size, set_to, words_in
 from benchalong.plan.model import PartId, StepId
@@ -16,6 +18,7 @@ from benchalong.trade.ways.model import TOOLS, Answer, Way, Words, Work
 from benchalong.trade.ways.table import ways
 from benchalong.workings.jobs.jobs import JOBS
 from benchalong.workings.jobs.model import Setup, Task
+from benchalong.workings.jobs.sawn_open import ON_ROUGH_WOOD
 from benchalong.workings.step_check.done_in import DONE_IN
 from benchalong.workings.work_order.model import Run, WorkOrder
 from benchalong.workings.work_order.work_order import ORDER
@@ -40,6 +43,8 @@ class TaskLine:
     marked: tuple[SetTo, ...]
     """What is marked on the wood for it."""
     ticks: tuple[TickLine, ...]
+    rests: tuple[Markup, ...] = ()
+    """How long the wood lies after it."""
 
 
 @dataclass(frozen=True)
@@ -115,7 +120,19 @@ def order_of(makings: Makings) -> WorkOrder:
 
 def setups_of(makings: Makings) -> tuple[Setup, ...]:
     """Every setup, in the order in which they are first made."""
-    return tuple(dict.fromkeys(run.setup for run in order_of(makings).runs))
+    return tuple(runs[0].setup for runs in runs_by_setup(makings).values())
+
+
+def runs_by_setup(makings: Makings) -> Mapping[str, tuple[Run, ...]]:
+    """By the setup's id, in the order in which setups are first made."""
+    return makings.once("runs by setup", "", lambda: _runs_by_setup(makings))
+
+
+def _runs_by_setup(makings: Makings) -> Mapping[str, tuple[Run, ...]]:
+    found: dict[str, list[Run]] = {}
+    for run in order_of(makings).runs:
+        found.setdefault(run.setup.id, []).append(run)
+    return {setup: tuple(runs) for setup, runs in found.items()}
 
 
 def setup_path(setup: Setup) -> str:
@@ -138,8 +155,7 @@ def setup_link(makings: Makings, setup: Setup) -> Link:
 
 
 def _called(makings: Makings, setup: Setup) -> Markup:
-    order = order_of(makings)
-    numbers = [str(run.number) for run in order.runs if run.setup == setup]
+    numbers = [str(run.number) for run in runs_by_setup(makings)[setup.id]]
     return Markup("Setup {}: {}").format(" and ".join(numbers), setup_title(setup))
 
 
@@ -156,8 +172,22 @@ def done_at(task: Task) -> tuple[Work, Way] | None:
 
 
 def steps_of(makings: Makings, task: Task) -> tuple[StepId, ...]:
+    return makings.once("steps of work", task.id, lambda: _steps_of(makings, task))
+
+
+def _steps_of(makings: Makings, task: Task) -> tuple[StepId, ...]:
     found = makings.worked[DONE_IN]
     return tuple(dict.fromkeys(found.step(line).id for line in found.lines.get(task.id, ())))
+
+
+def _is_rough(task: Task) -> bool:
+    """Whether whole boards go over the machine, not copies of parts yet."""
+    return task.kind in ON_ROUGH_WOOD
+
+
+def _numbered(key: str, what: str, count: int) -> Iterator[TickLine]:
+    for number in range(1, count + 1):
+        yield TickLine(f"{key}/{number}", "", f"{what}, {number} of {count}" if count > 1 else what)
 
 
 class _Shown:
@@ -165,14 +195,13 @@ class _Shown:
         self._makings, self._setup = makings, setup
         self._order = order_of(makings)
         by_id = makings.worked[JOBS].by_id
-        self._runs = tuple(run for run in self._order.runs if run.setup == setup)
+        self._runs = runs_by_setup(makings)[setup.id]
         self._tasks = tuple(by_id[one] for run in self._runs for one in run.tasks)
         self._pairs = [(task, pair) for task in self._tasks if (pair := done_at(task))]
 
     def page(self) -> SetupPage:
         makings, setup, shows = self._makings, self._setup, self._makings.shows
-        every = setups_of(makings)
-        at = every.index(setup)
+        previous, following = self._neighbours()
         found = [way for _, (_, way) in self._pairs]
         first = self._pairs[0] if self._pairs else None
         answer = self._anyhow()
@@ -198,8 +227,22 @@ class _Shown:
             again=next((each.why for each in self._order.again if each.setup == setup), ""),
             others=tuple(self._others(answer)),
             refused=self._refused(answer),
-            previous=setup_link(makings, every[at - 1]) if at else None,
-            next=setup_link(makings, every[at + 1]) if at + 1 < len(every) else None,
+            previous=previous,
+            next=following,
+        )
+
+    def _neighbours(self) -> tuple[Link | None, Link | None]:
+        """The setups before and after it."""
+        makings = self._makings
+        every = makings.once("setups in order", "", lambda: (None, *setups_of(makings), None))
+        places = makings.once(
+            "places of setups", "", lambda: {setup.id: at for at, setup in enumerate(every) if setup}
+        )
+        at = places[self._setup.id]
+        before, after = every[at - 1], every[at + 1]
+        return (
+            setup_link(makings, before) if before else None,
+            setup_link(makings, after) if after else None,
         )
 
     def _cautions(self) -> tuple[Markup, ...]:
@@ -260,18 +303,27 @@ class _Shown:
             tuple(makings.step_link(step) for step in steps_of(makings, task)),
             tuple(marked),
             tuple(self._ticks(task)),
+            rests_of(makings, (task,)),
         )
 
     def _ticks(self, task: Task) -> Iterator[TickLine]:
         if task.kind == "test piece":
             yield TickLine(task.id, "", "Fits in scrap")
             return
-        names = {copy.mark: copy.part for copy in self._makings.plan.copies}
+        names = self._makings.part_of_mark
         for mark in task.marks:
             yield TickLine(f"{task.id}/{mark}", mark, self._part(names.get(mark, "")))
         if not task.marks:
-            for number in range(1, task.count + 1):
-                yield TickLine(f"{task.id}/{number}", "", f"{self._name(task)}, {number} of {task.count}")
+            what = f"Board for {in_sentence(self._name(task))}" if _is_rough(task) else self._name(task)
+            yield from _numbered(task.id, what, task.count)
+        yield from self._ticks_beside(task)
+
+    def _ticks_beside(self, task: Task) -> Iterator[TickLine]:
+        """Spares and test pieces go over the machine too."""
+        yield from _numbered(f"{task.id}/spare", f"{self._name(task)}, spare", task.spares)
+        for one in task.test_pieces:
+            piece = self._makings.plan.test_pieces[one]
+            yield from _numbered(f"{task.id}/{one}", piece.name, piece.count)
 
     def _part(self, part: PartId) -> str:
         found = self._makings.plan.parts.get(part)

@@ -2,24 +2,27 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from functools import partial
 from itertools import groupby
 
 from markupsafe import Markup
 
 from benchalong.ground.words import counted
 from benchalong.pages.makings import Makings, marks_in_short
+from benchalong.pages.milled_beside import beside, rests_of
 from benchalong.pages.setup import order_of, safe_id, setup_path, setup_title, steps_of
 from benchalong.pages.shell import Link, Shell
 from benchalong.pages.trade_words import SetTo, each_once, is_of_one_size, set_to
-from benchalong.plan.model import Step
+from benchalong.plan.model import PartId, Step, StepId
 from benchalong.trade.ways.cautions import DEFERS
 from benchalong.workings.jobs.jobs import JOBS
 from benchalong.workings.jobs.model import Task
+from benchalong.workings.work_order.model import Run
 from benchalong.workings.work_order.work_order import ORDER
 
-LIKE = frozenset(("choose and mark", "rough cut", "mill", "flush", "sand"))
+LIKE = frozenset(("choose and mark", "rough cut", "split rough", "flatten", "rest", "mill", "flush", "sand"))
 """Work whose title says no more than its kind and its part."""
 
 
@@ -38,6 +41,10 @@ class Stretch:
     head: str
     lines: tuple[str, ...]
     marks: str
+    beside: str
+    """Spares and test pieces that go with them."""
+    rests: tuple[Markup, ...]
+    """How long the wood lies after it."""
     steps: tuple[Link, ...]
 
 
@@ -68,29 +75,44 @@ def setups_page(makings: Makings) -> SetupsPage:
 
 def setups_in_step(makings: Makings, step: Step) -> tuple[Link, ...]:
     """The setups of the work that a step does, in the order of work."""
-    return tuple(
-        Link(setup_path(run.setup), f"Setup {run.number}: {setup_title(run.setup)}")
-        for run in order_of(makings).runs
-        if any(step.id in steps_of(makings, makings.worked[JOBS].by_id[one]) for one in run.tasks)
-    )
+    found = makings.once("runs by step", "", lambda: _runs_by(makings, partial(steps_of, makings)))
+    return tuple(_run_link(run) for run in found.get(step.id, ()))
 
 
-def setups_of_part(makings: Makings, part: str) -> tuple[Link, ...]:
+def setups_of_part(makings: Makings, part: PartId) -> tuple[Link, ...]:
     """The setups that a part goes over, in the order of work."""
-    by_id = makings.worked[JOBS].by_id
-    return tuple(
-        Link(setup_path(run.setup), f"Setup {run.number}: {setup_title(run.setup)}")
-        for run in order_of(makings).runs
-        if any(part in by_id[one].parts for one in run.tasks)
-    )
+    found = makings.once("runs by part", "", lambda: _runs_by(makings, lambda task: task.parts))
+    return tuple(_run_link(run) for run in found.get(part, ()))
 
 
 def cautions_of_work(makings: Makings, step: Step) -> tuple[Markup, ...]:
     """What can hurt in the work that a step does. What is said of a piece's own size stands on the
     setup's page, where the piece is named."""
-    tasks = [task for task in makings.worked[JOBS].tasks if step.id in steps_of(makings, task)]
+    tasks = makings.once("work by step", "", lambda: _tasks_by_step(makings)).get(step.id, ())
     said = (words for task in tasks for words in task.cautions if words != DEFERS)
     return each_once(makings.shows, (words for words in said if not is_of_one_size(words)))
+
+
+def _run_link(run: Run) -> Link:
+    return Link(setup_path(run.setup), f"Setup {run.number}: {setup_title(run.setup)}")
+
+
+def _runs_by(makings: Makings, of: Callable[[Task], Iterable[str]]) -> Mapping[str, tuple[Run, ...]]:
+    """For each thing that work is `of`, the runs with such work, in the order of work."""
+    by_id = makings.worked[JOBS].by_id
+    found: dict[str, list[Run]] = {}
+    for run in order_of(makings).runs:
+        for one in dict.fromkeys(of_one for task in run.tasks for of_one in of(by_id[task])):
+            found.setdefault(one, []).append(run)
+    return {one: tuple(runs) for one, runs in found.items()}
+
+
+def _tasks_by_step(makings: Makings) -> Mapping[StepId, tuple[Task, ...]]:
+    found: dict[StepId, list[Task]] = {}
+    for task in makings.worked[JOBS].tasks:
+        for step in steps_of(makings, task):
+            found.setdefault(step, []).append(task)
+    return {step: tuple(tasks) for step, tasks in found.items()}
 
 
 def _good(setups: int, least: int) -> str:
@@ -119,6 +141,8 @@ def _stretches(makings: Makings) -> Iterator[Stretch]:
             found[0].kind[:1].upper() + found[0].kind[1:],
             work_in_lines(makings, found),
             marks_in_short(marks, 10),
+            beside(makings, found),
+            rests_of(makings, found),
             tuple(makings.step_link(step) for step in steps),
         )
         seen.add(number)

@@ -9,14 +9,12 @@ from fractions import Fraction
 
 from markupsafe import Markup
 
+from benchalong.ground.amounts import area_text, volume_text, weight_text
 from benchalong.ground.lengths import INCH, Length
-from benchalong.ground.shown import SYSTEMS, Precision, System, decimal, mixed_fraction, shown
-from benchalong.ground.weights import weight_text
+from benchalong.ground.shown import DRILLS, SYSTEMS, Precision, System, decimal, mixed_fraction, shown
 
 FINEST_FRACTION = 1024
 """With a larger number below the line a fraction of an inch says nothing to anyone; a decimal does."""
-
-DRILLS = Precision(INCH / 64, Length(1, 10))
 
 
 class Shows:
@@ -47,12 +45,22 @@ class Shows:
 
     def hole(self, length: Length) -> Markup:
         """What a drill or a calliper is set by: in 64ths of an inch, or tenths of a millimetre."""
-        texts = (shown(length, system, DRILLS).text for system in ("inch", "millimetre"))
-        return either(*texts)
+        return _size(length, shown(length, self.units, DRILLS).text, "size drill")
+
+    def hole_rounding(self, length: Length) -> Markup:
+        """The same as `rounding`, for a hole."""
+        return _roundings(length, DRILLS)
 
     def weight(self, kilograms: Fraction) -> Markup:
         """`16.6 kg` or `36.5 lb`, as the page's system asks; both stand there, and one is seen."""
         return either(weight_text(kilograms, "inch"), weight_text(kilograms, "millimetre"))
+
+    def volume(self, litres: Fraction) -> Markup:
+        """`1.4 litres` or `1.4 quarts`, rounded up."""
+        return either(volume_text(litres, "inch"), volume_text(litres, "millimetre"))
+
+    def area(self, square_mm: Fraction) -> Markup:
+        return either(area_text(square_mm, "inch"), area_text(square_mm, "millimetre"))
 
     def text(self, length: Length) -> str:
         """The same as plain text."""
@@ -75,8 +83,7 @@ class Shows:
         """
         found = self._roundings.get(length)
         if found is None:
-            said = [_rounding(length, system, self.precision) for system in SYSTEMS]
-            found = self._roundings[length] = Markup(" ").join(part for part in said if part)
+            found = self._roundings[length] = _roundings(length, self.precision)
         return found
 
 
@@ -93,6 +100,11 @@ def _size(length: Length, text: str, classes: str = "size") -> Markup:
 def _fine(length: Length, system: System, precision: Precision) -> str:
     seen = shown(length, system, precision)
     return small_error(length, system) if seen.is_rounded else seen.text
+
+
+def _roundings(length: Length, precision: Precision) -> Markup:
+    said = [_rounding(length, system, precision) for system in SYSTEMS]
+    return Markup(" ").join(part for part in said if part)
 
 
 def _rounding(length: Length, system: System, precision: Precision) -> Markup:

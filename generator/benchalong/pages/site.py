@@ -1,55 +1,39 @@
-"""Every page of the site."""
+"""Every page of the site, and what each knows of the whole; what makes their records is in `records.py`."""
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from functools import partial
+from collections.abc import Callable, Mapping
+from functools import cached_property, partial
+from typing import TYPE_CHECKING
 
-from markupsafe import Markup
-
-from benchalong.pages.boards import boards_page
-from benchalong.pages.buy import buy_page
-from benchalong.pages.check import check_page
-from benchalong.pages.cut_list import cut_list_page
-from benchalong.pages.data import Data, checks_script
-from benchalong.pages.find import find_page, search_script
-from benchalong.pages.joint import joint_page
-from benchalong.pages.makings import Drawn, Makings, Travelled
-from benchalong.pages.marks import marks_page
-from benchalong.pages.paper import paper_page
-from benchalong.pages.part import part_page
-from benchalong.pages.piece import piece_page
 from benchalong.pages.prose import Fills
-from benchalong.pages.questions import questions_page
-from benchalong.pages.sessions import sessions_page
-from benchalong.pages.setup import setup_page, setup_path, setups_of
-from benchalong.pages.setups import setups_page
 from benchalong.pages.shell import Link, Page, Site, Ways
 from benchalong.pages.shown import Shows
-from benchalong.pages.sizes import sizes_page
-from benchalong.pages.stage import stage_page
-from benchalong.pages.step import step_page
-from benchalong.pages.wood_page import wood_page
-from benchalong.pages.words import words_page
-from benchalong.plan.model import Stage
+from benchalong.plan.model import Plan, Stage
 
-SINGLE: tuple[tuple[str, str, Callable[[Makings], object]], ...] = (
-    ("index.html", "piece.html", piece_page),
-    ("cut-list.html", "cut-list.html", cut_list_page),
-    ("boards.html", "boards.html", boards_page),
-    ("setups.html", "setups.html", setups_page),
-    ("sessions.html", "sessions.html", sessions_page),
-    ("marks.html", "marks.html", marks_page),
-    ("buy.html", "buy.html", buy_page),
-    ("sizes.html", "sizes.html", sizes_page),
-    ("wood.html", "wood-page.html", wood_page),
-    ("check.html", "check.html", check_page),
-    ("questions.html", "questions.html", questions_page),
-    ("words.html", "words.html", words_page),
-    ("find.html", "find.html", find_page),
-    ("paper.html", "paper.html", paper_page),
-)
-"""Pages there is one of: path, template, what makes the record."""
+if TYPE_CHECKING:
+    from benchalong.pages.makings import Drawn, Travelled
+    from benchalong.pages.records import Records
+
+SINGLE: Mapping[str, str] = {
+    "index.html": "piece.html",
+    "cut-list.html": "cut-list.html",
+    "boards.html": "boards.html",
+    "setups.html": "setups.html",
+    "sessions.html": "sessions.html",
+    "marks.html": "marks.html",
+    "buy.html": "buy.html",
+    "sizes.html": "sizes.html",
+    "wood.html": "wood-page.html",
+    "check.html": "check.html",
+    "questions.html": "questions.html",
+    "words.html": "words.html",
+    "find.html": "find.html",
+    "paper.html": "paper.html",
+}
+"""Pages there is one of: path and template."""
+DATA = ("data/edition.js", "data/checks.js", "data/search.js")
+"""What the pages' own scripts need of the whole site."""
 
 NAVIGATION = (
     Link("index.html", "The piece"),
@@ -69,36 +53,55 @@ NAVIGATION = (
 )
 
 
+class Pages:
+    """Every page and the scripts' data. A record is made when it is asked for."""
+
+    def __init__(self, travelled: Travelled, drawn: Callable[[], Drawn]) -> None:
+        """`drawn` is asked for pictures once some page has to be made."""
+        self._travelled = travelled
+        self._drawn = drawn
+
+    @cached_property
+    def _records(self) -> Records:
+        from benchalong.pages import records
+
+        return records.Records(self._travelled, self._drawn())
+
+    def setup_paths(self) -> tuple[str, ...]:
+        """Of the setups' pages. Takes an order of work."""
+        return self._records.setup_paths()
+
+    def all(self, setup_paths: tuple[str, ...]) -> tuple[Page, ...]:
+        return (
+            *(Page(path, template, self._single(path)) for path, template in SINGLE.items()),
+            *(Page(path, "", self._single(path)) for path in DATA),
+            *(
+                Page(path, template, partial(self._about, template, name))
+                for path, template, name in _about_something(self._travelled.plan)
+            ),
+            *(Page(path, "setup.html", partial(self._setup, path)) for path in setup_paths),
+        )
+
+    def _single(self, path: str) -> Callable[[], object]:
+        return lambda: self._records.single(path)
+
+    def _about(self, template: str, name: str) -> object:
+        return self._records.about(template, name)
+
+    def _setup(self, path: str) -> object:
+        return self._records.setup(path)
+
+
 def all_pages(travelled: Travelled, drawings: Drawn) -> tuple[Page, ...]:
-    """Every page and the scripts' data. Records are made when asked for."""
-    makings = Makings(travelled, drawings)
-    plan = makings.plan
-    pages = [Page(path, template, partial(make, makings)) for path, template, make in SINGLE]
-    stages = plan.stages.values()
-    pages += [_inner(f"stages/{each.id}.html", "stage.html", stage_page, makings, each) for each in stages]
-    pages += [
-        _inner(f"steps/{each.id}.html", "step.html", step_page, makings, each) for each in makings.order
-    ]
-    pages += [
-        _inner(f"parts/{each.id}.html", "part.html", part_page, makings, each) for each in plan.parts.values()
-    ]
-    joints = plan.joints.values()
-    pages += [_inner(f"joints/{each.id}.html", "joint.html", joint_page, makings, each) for each in joints]
-    setups = setups_of(makings)
-    pages += [_inner(setup_path(each), "setup.html", setup_page, makings, each) for each in setups]
-    pages += [
-        _data("data/checks.js", checks_script, makings),
-        _data("data/search.js", search_script, makings),
-    ]
-    return tuple(pages)
+    """Every page and the scripts' data."""
+    pages = Pages(travelled, lambda: drawings)
+    return pages.all(pages.setup_paths())
 
 
-def _inner(path: str, template: str, make: Callable[..., object], makings: Makings, of: object) -> Page:
-    return Page(path, template, partial(make, makings, of))
-
-
-def _data(path: str, script: Callable[[Makings], str], makings: Makings) -> Page:
-    return Page(path, "", lambda: Data(Markup(script(makings))))
+def _about_something(plan: Plan) -> tuple[tuple[str, str, str], ...]:
+    """Path, template and what it is about, by its id."""
+    kinds = (("stage", plan.stages), ("step", plan.steps), ("part", plan.parts), ("joint", plan.joints))
+    return tuple((f"{kind}s/{name}.html", f"{kind}.html", name) for kind, found in kinds for name in found)
 
 
 def _stage_link(fills: Fills, stage: Stage) -> Link:

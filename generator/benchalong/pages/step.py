@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from benchalong.ground.prose import LiveSize, Prose
+from benchalong.ground.prose import Prose, live_sizes
 from benchalong.pages.glue_ups import GlueUpShown, glue_ups_in
 from benchalong.pages.held import HeldShown, cautions_in_step, held_in_step
 from benchalong.pages.joint import JointLine, joint_line
@@ -223,10 +223,9 @@ def sizes_shown(makings: Makings, step: Step) -> dict[str, object]:
         for side, length in (("thickness", part.thickness), ("width", part.width), ("length", part.length)):
             sizes[f"{part.id}.{side}"] = str(length)
             names[f"{part.id}.{side}"] = f"{part.name}, {side}"
-    for piece in _prose_of(step):
-        if isinstance(piece, LiveSize):
-            sizes.setdefault(piece.formula, str(piece.length))
-            names.setdefault(piece.formula, piece.formula.replace("_", " "))
+    for piece in live_sizes(_prose_of(step)):
+        sizes.setdefault(piece.formula, str(piece.length))
+        names.setdefault(piece.formula, piece.formula.replace("_", " "))
     return {"step": step.id, "sizes": sizes, "names": names}
 
 

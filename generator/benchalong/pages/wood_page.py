@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from benchalong.ground.lengths import Length, to_nearest
-from benchalong.ground.shown import decimal
+from benchalong.pages.amounts import glue_rate
 from benchalong.pages.makings import Makings, drawn
 from benchalong.pages.shell import Shell
 from benchalong.pages.wood import WoodShown, as_much, capital, percent, wood_shown
@@ -97,7 +97,7 @@ class GapShown:
 class GlueLine:
     joint_id: str
     joint_name: str
-    glue: str
+    glue: Markup
     """`5.9 g`"""
     clamps: str
     """`4`, or `4 for each of 2`; empty where screws or nails hold it."""
@@ -107,8 +107,8 @@ class GlueLine:
 class GlueShown:
     """None of it where nothing is glued."""
 
-    whole: str
-    """`12.7 g`"""
+    whole: Markup
+    """`12.7 g`; empty where nothing is glued."""
     lines: tuple[GlueLine, ...]
     rates: Markup
     not_counted: tuple[str, ...]
@@ -268,13 +268,9 @@ def _glue(makings: Makings) -> GlueShown:
     plan, glue = makings.plan, makings.worked[GLUE]()
     rates = plan.rates
     return GlueShown(
-        f"{decimal(glue.grams, 1)} g" if glue.grams else "",
+        makings.shows.weight(glue.grams / 1000) if glue.grams else Markup(""),
         tuple(_glue_line(makings, each) for each in glue.joints.values()),
-        Markup("{} g on a square metre, {} % more that is squeezed out, a clamp every {}").format(
-            decimal(rates.glue, 1),
-            decimal(100 * rates.squeezed_out, 1),
-            makings.shows.size(rates.clamp_spacing),
-        ),
+        Markup("{}; a clamp every {}").format(glue_rate(rates), makings.shows.size(rates.clamp_spacing)),
         tuple(plan.parts[part].name for part in glue.not_counted),
     )
 
@@ -284,7 +280,7 @@ def _glue_line(makings: Makings, each: GlueAmount) -> GlueLine:
     return GlueLine(
         each.joint,
         capital(makings.plan.joints[each.joint].name),
-        f"{decimal(each.grams, 1)} g",
+        makings.shows.weight(each.grams / 1000),
         several if each.clamps else "",
     )
 

@@ -1,17 +1,21 @@
-"""The card for the yard: which boards first, how they show at the end, how damp, and what to measure."""
+"""The card for the yard: which boards first, how they show at the end, how damp, and what to measure. Only of
+what is to be bought."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from markupsafe import Markup
 
+from benchalong.ground.lengths import Length
 from benchalong.ground.shown import decimal
+from benchalong.pages.buying import boards_to_buy, lumber_amount, sheets_amount, wood
 from benchalong.pages.makings import Makings, marks_in_short
 from benchalong.plan.model import Stock
 from benchalong.plan.rough import Match
 from benchalong.workings.climate import CLIMATE
+from benchalong.workings.purchases.model import Lumber, Sheets
 from benchalong.workings.purchases.purchases import PURCHASES
 
 END_GRAIN = {
@@ -41,24 +45,54 @@ def yard_card(makings: Makings) -> tuple[YardLine, ...]:
 
 
 def _card(makings: Makings) -> Iterator[YardLine]:
-    plan, size = makings.plan, makings.shows.size
+    plan, bought = makings.plan, makings.worked[PURCHASES]()
+    lumber = [line for line in bought.lumber if not line.is_there]
+    first = {match for line in lumber for match in line.must_match}
     for match in plan.matches.values():
-        yield YardLine(f"match-{match.id}", _match(makings, match))
+        if match.id in first:
+            yield YardLine(f"match-{match.id}", _match(makings, match))
     for stock in plan.stock.values():
-        if stock.kind == "board":
+        lines = [line for line in lumber if line.stock == stock.id]
+        yield from (_take(makings, line) for line in lines)
+        if lines:
             yield from _board(makings, stock)
-    for line in makings.worked[PURCHASES]().sheets:
-        called = Markup(", sold as {},").format(size(line.called)) if line.called is not None else Markup("")
-        thick = Markup("; the plan works with {}").format(size(line.thickness)) if line.thickness else ""
+    yield from (_sheet(makings, line) for line in bought.sheets if not line.is_there)
+    if plan.shop.sawing.car is not None and lumber:
+        yield _car(makings, lumber, plan.shop.sawing.car)
+
+
+def _take(makings: Makings, line: Lumber) -> YardLine:
+    """How much, and in which boards."""
+    called = f"{line.name}, {line.called}" if line.called else line.name
+    there = Markup("")
+    if line.there_boards:
+        amount = wood(makings, line.there_board_feet, line.there_volume)
+        there = Markup("; {} more are there already").format(amount)
+    said = Markup("{}: {}{}. {}.").format(
+        called, lumber_amount(makings, line), there, boards_to_buy(makings, line)
+    )
+    return YardLine(f"take-{line.stock}-{line.called}".replace("/", "-"), said)
+
+
+def _sheet(makings: Makings, line: Sheets) -> YardLine:
+    size, fine = makings.shows.size, makings.shows.fine
+    called = Markup(", sold as {},").format(size(line.called)) if line.called is not None else Markup("")
+    thick = Markup("; the plan works with {}").format(fine(line.thickness)) if line.thickness else ""
+    said = Markup(
+        "{}{} is measured with a calliper in four places before a dado or groove is set for it{}. {}."
+    ).format(line.name, called, thick, Markup("{} to buy").format(sheets_amount(line)))
+    return YardLine(f"sheet-{line.stock}", said)
+
+
+def _car(makings: Makings, lumber: Sequence[Lumber], car: Length) -> YardLine:
+    size = makings.shows.size
+    if any(line.longest > car for line in lumber):
         said = Markup(
-            "{}{} is measured with a calliper in four places before a dado or groove is set for it{}."
-        ).format(line.name, called, thick)
-        yield YardLine(f"sheet-{line.stock}", said)
-    if plan.shop.sawing.car is not None:
-        said = Markup("Nothing longer than {} goes into the car; have the yard crosscut it.").format(
-            size(plan.shop.sawing.car)
+            "Nothing longer than {} goes into the car, and some boards have to be longer: have them brought."
         )
-        yield YardLine("car", said)
+    else:
+        said = Markup("Nothing longer than {} goes into the car; have the yard crosscut it.")
+    return YardLine("car", said.format(size(car)))
 
 
 def _match(makings: Makings, match: Match) -> Markup:

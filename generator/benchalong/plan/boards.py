@@ -6,6 +6,7 @@ import re
 
 from benchalong.ground.lengths import Length
 from benchalong.ground.marks import Path
+from benchalong.ground.words import nearest_words
 from benchalong.plan.draft import Draft
 from benchalong.plan.price import price
 from benchalong.plan.reckoning import Reckoning
@@ -13,6 +14,7 @@ from benchalong.plan.rough import Board, Defect, Edge, Sapwood
 from benchalong.reading import written
 from benchalong.reading.written import PROJECT_FILE
 
+SAWN = ("board", "sheet")
 _SAPWOOD = re.compile(r"(?P<edge>edge a|edge b|both edges) (?P<width>.+)")
 _EDGES: dict[str, tuple[Edge, ...]] = {
     "edge a": ("edge a",),
@@ -34,6 +36,7 @@ def take_boards(draft: Draft) -> Draft:
 def board_of(board: written.Board, path: Path, sums: Reckoning) -> Board | None:
     """The board meant; None when it can't be understood, which is reported."""
     is_known = sums.knows("stock", board.stock, (*path, "stock"), among=sums.draft.written.stock)
+    is_known = is_known and _is_sawn(board.stock, (*path, "stock"), sums)
     length = _size(board.length, (*path, "length"), sums)
     width = _size(board.width, (*path, "width"), sums)
     thickness = _size(board.thickness, (*path, "thickness"), sums)
@@ -45,6 +48,20 @@ def board_of(board: written.Board, path: Path, sums: Reckoning) -> Board | None:
         return None
     kept = tuple(each for each in defects if each is not None)
     return Board(board.stock, *box, thickness, board.count, kept, sapwood, cost, board.note)
+
+
+def _is_sawn(stock: str, path: Path, sums: Reckoning) -> bool:
+    """Whether parts are cut from boards or sheets of it."""
+    entries = sums.draft.written.stock
+    kind = entries[stock].kind
+    if kind in ("", *SAWN):
+        return True
+    sawn = tuple(name for name, entry in entries.items() if entry.kind in SAWN)
+    expected = (
+        f"a stock of kind board or sheet: {', '.join(sawn)}" if sawn else "a stock of kind board or sheet"
+    )
+    sums.say(path, f"{stock} is {kind}, and nothing is sawn from it", expected, nearest_words(stock, sawn))
+    return False
 
 
 def _size(text: str | None, path: Path, sums: Reckoning) -> Length | None:

@@ -52,12 +52,7 @@ class _Parser(Cursor):
         tree = self.formula()
         if self.sees(")"):
             raise Refused("this bracket closes nothing", self.here.span, "as many ( as )")
-        if self.sees(","):
-            raise Refused(
-                "a comma stands only between the values of min, max and nearest",
-                self.here.span,
-                "a point for decimals: 1.5",
-            )
+        self.refuse_comma()
         if self.here.kind != "end":
             raise self.side_by_side()
         return tree
@@ -260,15 +255,18 @@ class _Parser(Cursor):
         self.depth -= 1
         return tree
 
-    def close(self, opened: Token) -> None:
-        if self.here.kind == "end":
-            raise Refused("this bracket is never closed", opened.span, "a ) for each (")
+    def refuse_comma(self) -> None:
         if self.sees(","):
             raise Refused(
                 "a comma stands only between the values of min, max and nearest",
                 self.here.span,
                 "a point for decimals: 1.5",
             )
+
+    def close(self, opened: Token) -> None:
+        if self.here.kind == "end":
+            raise Refused("this bracket is never closed", opened.span, "a ) for each (")
+        self.refuse_comma()
         if not self.sees(")"):
             raise self.side_by_side()
         self.take()

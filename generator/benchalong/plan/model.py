@@ -14,21 +14,12 @@ from functools import cached_property
 from typing import Literal, TypeAlias
 
 from benchalong.ground.lengths import Length, Point2, Point3
+from benchalong.ground.names import NO_NAMES, Names
 from benchalong.ground.prose import Prose
 from benchalong.ground.shown import Precision, System
 from benchalong.plan.quantity import Quantity
-from benchalong.plan.rough import (
-    Allowance,
-    Board,
-    Match,
-    Sawing,
-    Strips,
-    TestPiece,
-    usual_sawing,
-)
-from benchalong.plan.rough import (
-    Price as Price,
-)
+from benchalong.plan.rough import Allowance, Board, Match, Sawing, Strips, TestPiece, usual_sawing
+from benchalong.plan.rough import Price as Price
 from benchalong.plan.tree import Tree
 from benchalong.trade.amounts import Rates
 from benchalong.trade.species import Woods, woods
@@ -58,6 +49,8 @@ CutKind: TypeAlias = Literal[
 Surface: TypeAlias = Literal["face", "back", "edge a", "edge b", "end a", "end b"]
 Axis: TypeAlias = Literal["along", "across", "down"]
 AXES: tuple[Axis, ...] = ("along", "across", "down")
+SPAN: Mapping[Axis, str] = {"along": "length", "across": "width", "down": "thickness"}
+"""Which of a part's own sizes lies along each."""
 
 
 @dataclass(frozen=True)
@@ -307,7 +300,7 @@ class Shape:
     cuts: tuple[Cut, ...]
     """The part's own first, then the joints'."""
     marks: tuple[str, ...]
-    turned: frozenset[str] = frozenset()
+    turned: Names = NO_NAMES
     """Marks of the copies that are turned half round to stand in their place."""
 
 
@@ -330,6 +323,11 @@ class Meeting:
     """The smallest that holds both."""
     cut_in: SideOf
     takes: SideOf | None = None
+
+    @property
+    def marks(self) -> frozenset[str]:
+        """Of the two copies; of one where nothing goes in."""
+        return frozenset(side.copy for side in (self.cut_in, self.takes) if side)
 
 
 @dataclass(frozen=True)
@@ -377,6 +375,15 @@ class Joint:
     """Sides of `takes` that reach nothing where they stand."""
     pieces: int = 0
     """How much of its hardware it takes in the whole piece; 0 where that can't be told."""
+
+    def length_of(self, key: str) -> Length:
+        """One of its sizes; 0 where it has none of that name."""
+        return next((size.length for size in self.sizes if size.name == key), Length(0))
+
+    @property
+    def receivers(self) -> tuple[SideOf, ...]:
+        """The sides it cuts, each once: those that something goes into, then those that nothing does."""
+        return tuple(dict.fromkeys((*(meeting.cut_in for meeting in self.meetings), *self.unfilled)))
 
     @property
     def has(self) -> frozenset[str]:
@@ -452,6 +459,8 @@ class Hardware:
     needed: int | None = None
     """What its places and joints come to; None where nothing in the plan asks for it."""
     seated: tuple[Seated, ...] = ()
+    on_hand: int = 0
+    """How many are there already."""
 
     def size_of(self, name: str) -> Length | None:
         return next((size.length for size in self.sizes if size.name == name), None)
@@ -772,7 +781,7 @@ class Plan:
     questions: Mapping[str, Question]
     pictures: tuple[str, ...]
     """Every picture file the project shows."""
-    used_sizes: frozenset[SizeName] = frozenset()
+    used_sizes: Names = NO_NAMES
     """The sizes that something uses: a formula, a part, a place, a text."""
     house: Air = Air()
     """The house the piece will stand in."""

@@ -6,44 +6,24 @@ so an assembly's room must be known before it can be placed in another: the inne
 
 from __future__ import annotations
 
-import re
-from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, replace
+from collections.abc import Iterator, Mapping
 from typing import cast
 
-from benchalong.ground.lengths import Length, Point3
+from benchalong.ground.lengths import ORIGIN, Point3
 from benchalong.ground.marks import Path, Place
 from benchalong.plan import model
 from benchalong.plan.circles import in_order, shortened
 from benchalong.plan.draft import Draft, Known
+from benchalong.plan.leaning import leaning
 from benchalong.plan.marking import marks_in
 from benchalong.plan.play import FITS
 from benchalong.plan.reckoning import Reckoning
 from benchalong.plan.refused import Refused
-from benchalong.plan.relating import (
-    NOTHING,
-    Around,
-    Follows,
-    Found,
-    Laid,
-    Own,
-    Stands,
-    names_in_spots,
-    place_on,
-)
+from benchalong.plan.relating import NOTHING, Around, Follows, Found, Laid, Own, Stands, place_on
 from benchalong.plan.relations import Spot, parse_spot
 from benchalong.plan.rows import Entry, entries, how_many, is_row
+from benchalong.plan.standing_by import Spotted, order_of
 from benchalong.plan.stock import in_words
-from benchalong.plan.tilts import (
-    SEEN_FROM,
-    about_point,
-    corners_of,
-    point_in,
-    room_around,
-    rows_of,
-    square,
-    tilted,
-)
 from benchalong.plan.turns import (
     MIRRORS,
     WAYS,
@@ -53,7 +33,6 @@ from benchalong.plan.turns import (
     moved,
     room_of,
     turn_of_part,
-    turned,
     way_through,
 )
 from benchalong.plan.turns import around as around_all
@@ -61,9 +40,7 @@ from benchalong.reading import written
 from benchalong.reading.language import PLACE
 from benchalong.reading.written import PROJECT_FILE
 
-DEGREES = re.compile(r"\s*(?:degrees?|°)\s*\Z")
 AT = PLACE.by_name["at"].meaning.partition(";")[0]
-ORIGIN: Point3 = (Length(0), Length(0), Length(0))
 
 
 def place_assemblies(draft: Draft) -> Draft:
@@ -92,17 +69,6 @@ def _inner(assembly: written.Assembly) -> tuple[str, ...]:
     return tuple(place.of for place in assembly.place if place.kind == "assembly")
 
 
-@dataclass(frozen=True)
-class _Spotted:
-    """A copy and what is said of its place."""
-
-    entry: Entry
-    mark: str
-    path: Path
-    spots: tuple[Spot | None, Spot | None, Spot | None] | None
-    """None for what has no `at`; None within for what can't be read, which has been said."""
-
-
 class _Laying:
     """One assembly while it is laid out; those that stand in it have been."""
 
@@ -125,7 +91,7 @@ class _Laying:
         )
         spotted = {mark: self._spotted(entry, mark) for entry, mark in zip(copies, marks, strict=True)}
         made: dict[str, Stands | None] = {}
-        for mark in self._in_order(spotted, around):
+        for mark in order_of(spotted, around, self.sums):
             made[mark] = stands = self._place(spotted[mark], around)
             if stands is not None:
                 around.stands[mark] = stands
@@ -134,13 +100,13 @@ class _Laying:
         follows = frozenset[str]().union(*(part for stands in known.values() for part in stands.follows))
         return Laid(known, whole if len(known) == len(copies) else None, follows)
 
-    def _spotted(self, entry: Entry, mark: str) -> _Spotted:
+    def _spotted(self, entry: Entry, mark: str) -> Spotted:
         path: Path = (*self.path, entry.index)
         at = entry.place.at
         if at is None:
-            return _Spotted(entry, mark, path, None)
+            return Spotted(entry, mark, path, None)
         a, b, c = (self._spot(text, (*path, "at", axis), axis, entry.nth) for axis, text in enumerate(at))
-        return _Spotted(entry, mark, path, (a, b, c))
+        return Spotted(entry, mark, path, (a, b, c))
 
     def _spot(self, text: str, path: Path, axis: int, nth: int) -> Spot | None:
         try:
@@ -150,47 +116,9 @@ class _Laying:
                 self.sums.found.append(refused.problem(path))
             return None
 
-    # who stands by whom
-
-    def _in_order(self, spotted: Mapping[str, _Spotted], around: Around) -> tuple[str, ...]:
-        """Each after what it stands by."""
-        by = {mark: tuple(self._stands_by(one, around)) for mark, one in spotted.items()}
-        if not any(by.values()):
-            return tuple(spotted)
-        ordered = in_order(by)
-        for circle in ordered.circles:
-            self._say_circle(circle, spotted, around)
-        circling = {mark for circle in ordered.circles for mark in circle}
-        return tuple(mark for mark in ordered.order if mark not in circling)
-
-    def _stands_by(self, one: _Spotted, around: Around) -> Iterator[str]:
-        for axis, spot in enumerate(one.spots or ()):
-            for words in names_in_spots([spot]):
-                place = Place((*one.path, "at", axis), start=words.span[0], end=words.span[1])
-                if one.entry.nth:
-                    mark = around.mark_of(words.text)
-                else:
-                    mark = around.mark_of(words.text) if around.knows(words.text, place) else None
-                if mark is not None:
-                    yield mark
-
-    def _say_circle(self, circle: tuple[str, ...], spotted: Mapping[str, _Spotted], around: Around) -> None:
-        first = spotted[circle[0]]
-        following = circle[1] if len(circle) > 1 else circle[0]
-        for axis, spot in enumerate(first.spots or ()):
-            for words in names_in_spots([spot]):
-                if around.mark_of(words.text) == following:
-                    shown = " -> ".join(shortened((*circle, circle[0])))
-                    self.sums.say(
-                        Place((*first.path, "at", axis), start=words.span[0], end=words.span[1]),
-                        f"{circle[0]} stands by itself: {shown}",
-                        "a size for one of them, so that something is fixed",
-                    )
-                    return
-
     # one copy
 
-    def _place(self, one: _Spotted, around: Around) -> Stands | None:
+    def _place(self, one: Spotted, around: Around) -> Stands | None:
         place, draft = one.entry.place, self.sums.draft
         sums = self.sums if one.entry.nth == 0 else Reckoning(draft, self.sums.directory)  # told once
         turn = _turn(place, one.path, sums)
@@ -215,46 +143,7 @@ class _Laying:
         )
         a, b, c = (one | other for one, other in zip(follows, sizes, strict=True))
         stands = Stands(placed, (wanted, moved(turned_room[1], by)), (a, b, c))
-        return self._turned(one, stands) if place.turned is not None else stands
-
-    def _turned(self, one: _Spotted, stands: Stands) -> Stands | None:
-        """What doesn't stand square, turned about a point of the room that it took up until now."""
-        said = one.entry.place.turned
-        path: Path = (*one.path, "turned", "clockwise")
-        if said is None or not said.clockwise or said.seen_from not in SEEN_FROM:
-            return None
-        text = DEGREES.sub("", said.clockwise)
-        degrees = (
-            self.sums.quantity(text, path)
-            if one.entry.nth == 0
-            else Reckoning(self.sums.draft, self.sums.directory).quantity(text, path)
-        )
-        if degrees is not None and degrees.dimension:
-            if one.entry.nth == 0:
-                self.sums.say(path, f"this comes to {degrees.called}, not to an angle", "degrees: 15")
-            return None
-        if degrees is None:
-            return None
-        rows = rows_of(degrees.value, said.seen_from)
-        tilt = about_point(rows, point_in(stands.room, said.about))
-        placed = _put(stands.placed, tilt)
-        room = room_around(tilted(point, tilt) for point in self._points(stands.placed))
-        angle = frozenset(self.sums.follows(text))
-        follows = angle.union(*stands.follows)
-        placed = replace(placed, follows=tuple(sorted({*placed.follows, *angle})))
-        return Stands(placed, room, (follows, follows, follows))
-
-    def _points(self, placed: model.Placed) -> Iterator[Point3]:
-        """The corners of every box in it, before this turn."""
-        if placed.kind == "part":
-            own: Iterable[Point3] = corners_of((ORIGIN, self.sums.draft.boxes[placed.of]))
-        else:
-            own = (
-                tilted(point, inner.placed.tilt)
-                for inner in self.laid[placed.of].stands.values()
-                for point in self._points(inner.placed)
-            )
-        yield from (moved(turned(point, placed.turn), placed.at) for point in own)
+        return leaning(stands, one, self.laid, sums) if place.turned is not None else stands
 
     def _sizes_follow(
         self, place: written.Place, turn: model.Turn | None
@@ -272,7 +161,7 @@ class _Laying:
 
     def _corner(
         self,
-        one: _Spotted,
+        one: Spotted,
         room: Room | None,
         sizes: tuple[Follows, Follows, Follows],
         around: Around,
@@ -294,7 +183,7 @@ class _Laying:
             return None
         return (x.at, y.at, z.at), (x.follows, y.follows, z.follows)
 
-    def _look_at_row(self, one: _Spotted) -> None:
+    def _look_at_row(self, one: Spotted) -> None:
         if not any(spot is not None and spot.is_row for spot in one.spots or ()):
             self.sums.say(
                 (*one.path, "count"),
@@ -302,7 +191,7 @@ class _Laying:
                 "in at: `spread between SL and SR`, or a place and `every 10 in` or `leaving 1 in`",
             )
 
-    def _fitted_corner(self, one: _Spotted) -> tuple[Point3, tuple[Follows, Follows, Follows]] | None:
+    def _fitted_corner(self, one: Spotted) -> tuple[Point3, tuple[Follows, Follows, Follows]] | None:
         place, draft = one.entry.place, self.sums.draft
         part = draft.written.parts.get(place.of)
         fits = part is not None and FITS.match(part.width or "") and FITS.match(part.length or "")
@@ -313,7 +202,7 @@ class _Laying:
         corner = draft.fitted_at.get(one.path)
         return None if corner is None else (corner, (NOTHING, NOTHING, NOTHING))
 
-    def _touched(self, one: _Spotted, around: Around) -> Iterator[str]:
+    def _touched(self, one: Spotted, around: Around) -> Iterator[str]:
         """The marks it is said to stand against."""
         for number, who in enumerate(one.entry.place.touches):
             place = Place((*one.path, "touches", number))
@@ -321,14 +210,6 @@ class _Laying:
                 yield "/".join((around.mark_of(who) or "", *who.split("/")[1:]))
             elif one.entry.nth == 0 and around.mark_of(who) is None:
                 around.knows(who, place)
-
-
-def _put(placed: model.Placed, tilt: model.Tilt) -> model.Placed:
-    """A turn by right angles is one like any other; only what isn't square stays apart."""
-    turn = square(tilt.turn)
-    if turn is None:
-        return replace(placed, tilt=tilt)
-    return replace(placed, turn=after(placed.turn, turn), at=tilted(placed.at, tilt))
 
 
 def _followed(known: Known | None) -> Follows:

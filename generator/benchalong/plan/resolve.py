@@ -13,6 +13,7 @@ from functools import reduce
 from typing import Literal, TypeAlias, cast
 
 from benchalong.ground.marks import Path
+from benchalong.ground.names import Names
 from benchalong.ground.problems import Problem
 from benchalong.plan import model
 from benchalong.plan.boards import take_boards
@@ -124,7 +125,7 @@ def _plan(draft: Draft) -> model.Plan:
         steps=draft.steps,
         questions=draft.questions,
         pictures=project.pictures,
-        used_sizes=draft.used & project.sizes.keys(),
+        used_sizes=Names(draft.used & project.sizes.keys()),
         house=draft.house,
         woods=draft.woods,
         builder_airs=draft.builder_airs,

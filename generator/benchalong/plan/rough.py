@@ -12,6 +12,7 @@ from fractions import Fraction
 from typing import Literal, TypeAlias
 
 from benchalong.ground.lengths import Length
+from benchalong.ground.names import NO_NAMES, Names
 from benchalong.trade import rough as usual
 
 Edge: TypeAlias = Literal["edge a", "edge b"]
@@ -76,7 +77,7 @@ class Sawing:
     """The longest board that goes in; None where nobody said."""
     allowances: Mapping[str, Allowance] = field(default_factory=dict)
     """By `all`, `board`, `sheet`, `turned`, `glued_up`: what the author said."""
-    assumed: frozenset[str] = frozenset()
+    assumed: Names = NO_NAMES
     """Which of the above are the trade's usual: `kerf`, `jointer.width`."""
 
     @property
@@ -100,7 +101,7 @@ def usual_sawing(units: str = "inch") -> Sawing:
         planer=Planer(
             usual.PLANER_WIDTH.of(units), usual.PLANER_SHORTEST.of(units), usual.PLANER_THINNEST.of(units)
         ),
-        assumed=frozenset(ASSUMED),
+        assumed=Names(ASSUMED),
     )
 
 

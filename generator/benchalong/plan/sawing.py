@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from benchalong.ground.lengths import Length
 from benchalong.ground.marks import Path
+from benchalong.ground.names import Names
 from benchalong.plan.draft import Draft
 from benchalong.plan.reckoning import Reckoning
 from benchalong.plan.rough import ASSUMED, Allowance, Jointer, Planer, Sawing, usual_sawing
@@ -63,7 +64,7 @@ def _sawing(said: written.Sawing, sums: Reckoning) -> Sawing:
             kind: allowance(each, (*SHOP, "allowances", *(() if kind == "all" else (kind,))), sums)
             for kind, each in said.allowances.items()
         },
-        assumed=frozenset(key for key in ASSUMED if found[key] is None),
+        assumed=Names(key for key in ASSUMED if found[key] is None),
     )
 
 

@@ -11,6 +11,7 @@ from dataclasses import dataclass, field, replace
 from typing import Literal, TypeAlias
 
 from benchalong.ground.lengths import Length, Point3
+from benchalong.ground.names import Names
 from benchalong.plan.draft import Draft
 from benchalong.plan.flips import (
     HALF_TURNS,
@@ -95,7 +96,7 @@ def _named(makings: list[_Making]) -> Iterable[tuple[_Making, Shape]]:
         name = making.part.id if number == 0 else f"{making.part.id}-{number + 1}"
         yield (
             making,
-            Shape(name, making.part.id, hands.get(number, ""), making.cuts, marks, frozenset(making.turned)),
+            Shape(name, making.part.id, hands.get(number, ""), making.cuts, marks, Names(making.turned)),
         )
 
 

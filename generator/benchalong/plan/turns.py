@@ -38,7 +38,7 @@ def are_square(along: str, face: str) -> bool:
 def turn_of_part(along: str, face: str) -> Turn:
     """The turn that points the length `along` and makes the face look to `face`; the two must be square."""
     length = WAYS[along]
-    down = _less(WAYS[face])
+    down = opposite(WAYS[face])
     across = _cross(down, length)
     return ((length[0], across[0], down[0]), (length[1], across[1], down[1]), (length[2], across[2], down[2]))
 
@@ -92,8 +92,24 @@ def _along_row(row: Way, point: Point3) -> Length:
     return Length(0)
 
 
-def _less(way: Way) -> Way:
+def opposite(way: Way) -> Way:
     return (-way[0], -way[1], -way[2])
+
+
+def axis_of(way: Way) -> int:
+    """Along which a way lies that is square to the other two: 0 across, 1 to the back, 2 up."""
+    return next(n for n in range(3) if way[n])
+
+
+def is_nearer(room: Room, way: Way, other: Room) -> bool:
+    """Whether the side that looks this way lies as near to another room as the side behind it: the far end
+    of a part whose near end stands in the wood doesn't go into it."""
+    n = axis_of(way)
+
+    def away(plane: Length) -> Length:
+        return max(other[0][n] - plane, plane - other[1][n], Length(0))
+
+    return away(room[way[n] > 0][n]) <= away(room[way[n] < 0][n])
 
 
 def _cross(a: Way, b: Way) -> Way:

@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from benchalong.ground.lengths import Length, Point3
+from benchalong.ground.lengths import ORIGIN, Point3
 from benchalong.plan.circles import in_order
 from benchalong.plan.model import Assembly, AssemblyId, PartId, Tilt, Turn
 from benchalong.plan.tilts import after_tilt, carried
@@ -31,7 +31,7 @@ class Standing:
 
 def walk(assemblies: Mapping[AssemblyId, Assembly], piece: AssemblyId) -> Iterator[Standing]:
     """Everything that stands in the piece, itself first, in the order written. There must be no circles."""
-    waiting = [Standing(piece, False, "", (), UNTURNED, (Length(0), Length(0), Length(0)))]
+    waiting = [Standing(piece, False, "", (), UNTURNED, ORIGIN)]
     while waiting:
         here = waiting.pop()
         yield here

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from benchalong.publishing.plain import Json, Plain
 from benchalong.workings.blanks.model import Blanks
-from benchalong.workings.boards.model import Boards, Group, SawCut, Sawn, Spot
+from benchalong.workings.boards.model import Boards, Group, SawCut, Sawn, Spot, Unused
 
 
 def layouts_json(boards: Boards, blanks: Blanks, plain: Plain) -> list[Json]:
@@ -27,10 +27,15 @@ class _Says:
             "reached": group.reached,
             "lower_bound": group.least,
             "proven": group.is_proven,
+            "turns": group.turns,
+            "by_area": group.by_area,
             "ended_early": group.ended_early,
             "left_out": [{"blank": blank, "count": count} for blank, count in group.left_out],
             "too_large": list(group.too_large),
+            "own": group.is_own,
+            "all_tried": group.are_all_tried,
             "to_buy": [self._board(board) for board in group.more],
+            "unused": [self._unused(each) for each in group.unused],
         }
 
     def _board(self, board: Sawn) -> Json:
@@ -40,6 +45,7 @@ class _Says:
             "width": self._plain.length(board.width),
             "there": board.is_there,
             "note": board.note,
+            "cut_from": self._plain.maybe(board.cut_from),
             "parts": [
                 {
                     "blank": laid.blank,
@@ -53,6 +59,15 @@ class _Says:
             "cuts": [self._cut(cut) for cut in board.cuts],
             "left_over": [self._spot(spot) for spot in board.left_over],
             "keep_clear": [self._spot(spot) for spot in board.keep_clear],
+        }
+
+    def _unused(self, unused: Unused) -> Json:
+        return {
+            "length": self._plain.length(unused.length),
+            "width": self._plain.length(unused.width),
+            "thickness": self._plain.maybe(unused.thickness),
+            "count": unused.count,
+            "note": unused.note,
         }
 
     def _cut(self, cut: SawCut) -> Json:

@@ -21,10 +21,6 @@ MEASURES = ("thickness", "width", "length", "shoulder_length")
 TITLES = ("Thickness", "Width", "Length", "Between shoulders")
 
 
-def csv_name(system: System) -> str:
-    return f"cut-list-{system}.csv"
-
-
 def cut_list_csv(plan: Plan, cut_list: CutList, system: System) -> str:
     """The whole table with a head line; sizes are numbers in the unit the head names."""
     out = io.StringIO(newline="")

@@ -24,7 +24,6 @@ from benchalong.workings.copies import COPIES
 from benchalong.workings.solids import SOLIDS, Solid
 from benchalong.workings.working import Worked
 
-GLB_FILE = "piece.glb"
 FLOAT, SHORT, INT = 5126, 5123, 5125
 """Component types of glTF: 32-bit floating numbers, 16-bit and 32-bit whole ones."""
 VERTICES, INDICES = 34962, 34963

@@ -6,8 +6,8 @@ from fractions import Fraction
 
 from benchalong.plan.model import Plan
 from benchalong.publishing.plain import Json, Plain
-from benchalong.workings.holding.hanging import Hung
 from benchalong.workings.holding.held import Held
+from benchalong.workings.holding.hung import Hung
 from benchalong.workings.holding.lids import Lid
 from benchalong.workings.holding.path import Way
 from benchalong.workings.holding.standing import Carries, Stands, Tips

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from benchalong.publishing.plain import Json, Plain
+from benchalong.publishing.plain import Json, Plain, maybe_number
 from benchalong.workings.jobs.model import Number, Setup, Task, Tasks
 from benchalong.workings.work_order.model import WorkOrder
 
@@ -34,6 +34,9 @@ def task_json(task: Task, plain: Plain) -> Json:
         "one_session": task.one_session,
         "lies": task.lies,
         "waits": task.waits,
+        "rests": plain.words(task.rests) if task.rests else None,
+        "spares": task.spares,
+        "test_pieces": list(task.test_pieces),
         "takes_off_marks": task.takes_off_marks,
         "setup": task.setup.id if task.setup else None,
         "minutes_to_set": float(task.minutes_to_set),
@@ -94,6 +97,6 @@ def _number(number: Number, plain: Plain) -> Json:
         "key": number.key,
         "name": number.name,
         "length": plain.maybe(number.length),
-        "degrees": None if number.degrees is None else float(number.degrees),
+        "degrees": maybe_number(number.degrees),
         "count": number.count,
     }

@@ -3,6 +3,7 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Iterable
 from fractions import Fraction
 from typing import Any, TypeAlias
@@ -41,6 +42,9 @@ class Plain:
     def maybe(self, length: Length | None) -> Json | None:
         return None if length is None else self.length(length)
 
+    def lengths(self, lengths: Iterable[Length]) -> list[Json]:
+        return [self.length(length) for length in lengths]
+
     def quantity(self, quantity: Quantity) -> Json:
         """A length as a length; a pure number, area or volume with its dimension."""
         if quantity.dimension == 1:
@@ -65,6 +69,11 @@ class Plain:
         return {"text": self._fills.plain(prose), "html": str(self._fills.fill(prose)), "sizes": sizes}
 
 
+def in_short(data: object) -> str:
+    """As JSON text without a needless space."""
+    return json.dumps(data, ensure_ascii=False, separators=(",", ":"))
+
+
 def finding_json(finding: Finding, marks: Marks, plain: Plain) -> Json:
     """One finding, as `check --json` and `plan.json` say it."""
     mark = marks.find(finding.place)
@@ -85,6 +94,11 @@ def finding_json(finding: Finding, marks: Marks, plain: Plain) -> Json:
 def problems_json(problems: Iterable[Problem], marks: Marks) -> Json:
     """`{"problems": [...]}`."""
     return {"problems": [_problem_json(problem, marks) for problem in problems]}
+
+
+def maybe_number(value: Fraction | float | None) -> float | None:
+    """What isn't a length, as JSON counts."""
+    return None if value is None else float(value)
 
 
 def number_text(value: Fraction) -> str:

@@ -7,37 +7,52 @@ memory of one.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+import json
+from dataclasses import dataclass, replace
+from functools import cached_property, partial
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from benchalong.drawing.drawings import Drawings
 from benchalong.ground.garbage import seldom_collected
 from benchalong.ground.marks import Mark
 from benchalong.ground.problems import Finding, Unreadable
 from benchalong.ground.report import in_order
 from benchalong.ground.shown import SYSTEMS
 from benchalong.ground.store import MemoryStore, Store
-from benchalong.pages.data import Data
-from benchalong.pages.site import all_pages, site_of
+from benchalong.pages.later import THE_EDITION, PutIn
+from benchalong.pages.shell import Page
+from benchalong.pages.site import Pages, site_of
 from benchalong.publishing.colours import colour_problems, colours_css
-from benchalong.publishing.cut_list_csv import csv_name, cut_list_csv
+from benchalong.publishing.data_files import (
+    cut_list_text,
+    model_of,
+    model_text,
+    plan_text,
+    purchases_text,
+    schema_text,
+)
 from benchalong.publishing.destination import MARKER, Destination, marker_text
-from benchalong.publishing.glb import GLB_FILE, piece_glb
+from benchalong.publishing.file_names import (
+    COLOURS_FILE,
+    GLB_FILE,
+    PLAN_FILE,
+    PURCHASES_FILE,
+    SCHEMA_FILE,
+    csv_name,
+)
+from benchalong.publishing.kept_texts import KeptTexts, texts_of
 from benchalong.publishing.looked_at import Strict, page_problems
 from benchalong.publishing.pictures import NotAPicture, ready_picture
-from benchalong.publishing.plan_json import SCHEMA_FILE, plan_json, schema_text
 from benchalong.publishing.pointing import Pointed, unreadable, where_named
 from benchalong.publishing.progress import Progress, no_progress
-from benchalong.publishing.purchases_csv import PURCHASES_FILE, purchases_csv
 from benchalong.publishing.site_files import SiteFiles
-from benchalong.publishing.templates import Templates
+from benchalong.publishing.steps_json import with_steps
 from benchalong.publishing.theme import ICON_FILE, Chosen, Theme, chosen_in, load_theme
 from benchalong.road import Travelled
-from benchalong.workings.cut_list import CUT_LIST
-from benchalong.workings.purchases.purchases import PURCHASES
 
-COLOURS_FILE = "colours.css"
+if TYPE_CHECKING:
+    from benchalong.pages.makings import Drawn
+    from benchalong.publishing.templates import Templates
 
 
 class Faulty(Exception):
@@ -90,9 +105,13 @@ def publish(
         site = SiteFiles(folder, before=before or destination.folder)
         pictures = _write_pictures(site, travelled, project, kept, progress)
         _write_assets(site, travelled, dressed)
-        _write_data(site, travelled)
+        texts = texts_of(travelled, dressed, project, kept)
+        put_in = PutIn(travelled.plan, travelled.edition)
+        _write_data(site, travelled, texts, put_in)
         strict = Strict(with_scripts=with_scripts) if dressed.is_own else None
-        pages = _write_pages(site, travelled, dressed, kept, progress, strict)
+        making = _Making(travelled, dressed, kept)
+        pages = _write_pages(site, making, texts, put_in, progress, strict)
+        texts.put_back()
         site.write(MARKER, marker_text(travelled.plan.id, travelled.edition, site.top))
     return Published(destination.shown, pages, pictures)
 
@@ -133,45 +152,63 @@ def _write_assets(site: SiteFiles, travelled: Travelled, theme: Theme) -> None:
     site.write(f"assets/{COLOURS_FILE}", colours_css(look.accent, look.paper) + theme.own_rules)
 
 
-def _write_data(site: SiteFiles, travelled: Travelled) -> None:
-    plan, worked = travelled.plan, travelled.worked
-    site.write("plan.json", plan_json(plan, worked, travelled.marks, edition=travelled.edition))
+def _write_data(site: SiteFiles, travelled: Travelled, kept: KeptTexts, put_in: PutIn) -> None:
+    plan = kept.text(PLAN_FILE, lambda: plan_text(travelled))
+    site.write(PLAN_FILE, put_in(with_steps(plan, travelled.plan)))
     site.write(SCHEMA_FILE, schema_text())
-    if model := piece_glb(plan, worked):
+    if model := model_of(kept.text(GLB_FILE, lambda: model_text(travelled))):
         site.write(GLB_FILE, model)
     for system in SYSTEMS:
-        site.write(csv_name(system), cut_list_csv(plan, worked[CUT_LIST], system))
-    site.write(PURCHASES_FILE, purchases_csv(plan, worked[PURCHASES]()))
+        name = csv_name(system)
+        site.write(name, kept.text(name, partial(cut_list_text, travelled, system)))
+    site.write(PURCHASES_FILE, kept.text(PURCHASES_FILE, lambda: purchases_text(travelled)))
 
 
 def _write_pages(
     site: SiteFiles,
-    travelled: Travelled,
-    theme: Theme,
-    store: Store,
+    making: _Making,
+    kept: KeptTexts,
+    put_in: PutIn,
     progress: Progress,
     strict: Strict | None,
 ) -> int:
-    templates = Templates(theme.templates, {"site": site_of(travelled)}, theme=theme.name)
-    count = 0
-    for path, template, text in _filled(travelled, templates, store, progress):
-        if strict and template and (problems := page_problems(text, path, theme.templates[template], strict)):
+    paths = kept.text("setups", lambda: json.dumps(making.pages.setup_paths()))
+    every = making.pages.all(tuple(json.loads(paths)))
+    for done, page in enumerate(every):
+        progress("pages", done, len(every))
+        text = put_in(kept.text(page.path, partial(making.text, page)))
+        if strict and page.template and (problems := making.problems(page, text, strict)):
             raise unreadable(problems)
-        site.write(path, text)
-        count += bool(template)
-    return count
+        site.write(page.path, text)
+    progress("pages", len(every), len(every))
+    return sum(bool(page.template) for page in every)
 
 
-def _filled(
-    travelled: Travelled, templates: Templates, store: Store, progress: Progress
-) -> Iterator[tuple[str, str, str]]:
-    """Each page's path, its template (none for data), its text."""
-    pages = all_pages(travelled, Drawings(travelled.plan, travelled.worked, store))
-    for done, page in enumerate(pages):
-        progress("pages", done, len(pages))
+class _Making:
+    """Makes the texts of pages, with holes for the words of steps and for the edition."""
+
+    def __init__(self, travelled: Travelled, theme: Theme, store: Store) -> None:
+        self._bare = replace(travelled, plan=travelled.bare, edition=THE_EDITION)
+        self._theme = theme
+        self._store = store
+        self.pages = Pages(self._bare, self._drawings)
+
+    def text(self, page: Page) -> str:
         record = page.record
-        if isinstance(record, Data):
-            yield page.path, "", str(record.text)
-        else:
-            yield page.path, page.template, templates.fill(page.template, record)
-    progress("pages", len(pages), len(pages))
+        return self._templates.fill(page.template, record) if page.template else str(record)
+
+    def problems(self, page: Page, text: str, strict: Strict) -> list[Pointed]:
+        """What a template of the project's own made of a page that no page may have."""
+        return page_problems(text, page.path, self._theme.templates[page.template], strict)
+
+    def _drawings(self) -> Drawn:
+        from benchalong.drawing import drawings
+
+        return drawings.Drawings(self._bare.plan, self._bare.worked, self._store)
+
+    @cached_property
+    def _templates(self) -> Templates:
+        from benchalong.publishing import templates
+
+        site = {"site": site_of(self._bare)}
+        return templates.Templates(self._theme.templates, site, theme=self._theme.name)

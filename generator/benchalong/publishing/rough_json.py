@@ -3,13 +3,23 @@
 from __future__ import annotations
 
 from benchalong.plan.rough import Allowance, Board, Match, Price, Sawing, Strips, TestPiece
-from benchalong.publishing.plain import Json, Plain, number_text
+from benchalong.publishing.plain import Json, Plain, maybe_number, number_text
 from benchalong.workings.blanks.model import Blank, Blanks, Gives
 from benchalong.workings.purchases.model import Lumber, Purchases, Sheets, Thing
 
 
 def price_json(price: Price | None) -> Json | None:
     return None if price is None else {"amount": number_text(price.amount), "per": price.per}
+
+
+def allowance_json(allowance: Allowance, plain: Plain) -> Json:
+    return {name: plain.maybe(getattr(allowance, name)) for name in ("length", "width", "thickness")}
+
+
+def strips_json(strips: Strips | None, plain: Plain) -> Json | None:
+    if strips is None:
+        return None
+    return {"is_glued": strips.is_glued, "most": plain.maybe(strips.most), "count": strips.count}
 
 
 class RoughSays:
@@ -37,18 +47,11 @@ class RoughSays:
             },
             "car": self.plain.maybe(sawing.car),
             "allowances": [
-                {"of": kind, "allowance": self.allowance(each)} for kind, each in sawing.allowances.items()
+                {"of": kind, "allowance": allowance_json(each, self.plain)}
+                for kind, each in sawing.allowances.items()
             ],
             "assumed": sorted(sawing.assumed),
         }
-
-    def allowance(self, allowance: Allowance) -> Json:
-        return {name: self.plain.maybe(getattr(allowance, name)) for name in ("length", "width", "thickness")}
-
-    def strips(self, strips: Strips | None) -> Json | None:
-        if strips is None:
-            return None
-        return {"is_glued": strips.is_glued, "most": self.plain.maybe(strips.most), "count": strips.count}
 
     def board(self, board: Board) -> Json:
         length = self.plain.length
@@ -120,8 +123,7 @@ class RoughSays:
             "count": blank.count,
             "gives": [self.gives(each) for each in blank.gives],
             "why": [
-                {"words": reason.words, "lengths": [length(each) for each in reason.lengths]}
-                for reason in blank.why
+                {"words": reason.words, "lengths": self.plain.lengths(reason.lengths)} for reason in blank.why
             ],
             "grain": blank.grain,
             "lie": blank.lie,
@@ -158,22 +160,28 @@ class RoughSays:
             "called": line.called,
             "thickness": length(line.thickness),
             "board_feet": float(line.board_feet),
+            "there_board_feet": float(line.there_board_feet),
+            "there_boards": line.there_boards,
+            "rack": line.rack,
             "waste": float(line.waste.added),
             "waste_why": line.waste.why,
+            "to_buy": [
+                {
+                    "count": each.count,
+                    "length": length(each.length),
+                    "width": length(each.width),
+                    "cut_to": self.plain.maybe(each.cut_to),
+                }
+                for each in line.to_buy
+            ],
+            "for_waste": line.for_waste,
             "buy_board_feet": line.buy_board_feet,
             "buy_cubic_metres": float(line.buy_cubic_metres),
             "longest": length(line.longest),
             "widest": length(line.widest),
-            "lengths": [length(each) for each in line.lengths],
-            "board_width": length(line.board_width),
-            "boards": line.boards,
-            "by": line.by,
             "must_match": list(line.must_match),
-            "on_hand_board_feet": float(line.on_hand),
-            "rack": line.rack,
-            "laid_on": line.laid_on,
             "price": price_json(line.price),
-            "cost": None if line.cost is None else float(line.cost),
+            "cost": maybe_number(line.cost),
         }
 
     def sheets(self, line: Sheets) -> Json:
@@ -183,13 +191,14 @@ class RoughSays:
             "thickness": self.plain.maybe(line.thickness),
             "called": self.plain.maybe(line.called),
             "square_metres": float(line.area / 1_000_000),
+            "there_square_metres": float(line.there_area / 1_000_000),
+            "there_pieces": line.there_pieces,
+            "rack": line.rack,
             "waste": float(line.waste.added),
             "count": line.count,
             "by": line.by,
-            "on_hand": line.on_hand,
-            "rack": line.rack,
             "price": price_json(line.price),
-            "cost": None if line.cost is None else float(line.cost),
+            "cost": maybe_number(line.cost),
         }
 
     def thing(self, thing: Thing) -> Json:
@@ -199,8 +208,10 @@ class RoughSays:
             "name": thing.name,
             "size": thing.size,
             "count": thing.count,
-            "amount": None if thing.amount is None else float(thing.amount),
+            "there": thing.there,
+            "to_buy": thing.to_buy,
+            "amount": maybe_number(thing.amount),
             "price": price_json(thing.price),
-            "cost": None if thing.cost is None else float(thing.cost),
+            "cost": maybe_number(thing.cost),
             "note": thing.note,
         }

@@ -23,6 +23,7 @@ def hardware(entry: Entry) -> Hardware:
         latches=entry.word("latches"),
         sits=entry.list_of("sits", seat, language.SEAT),
         count=entry.count("count"),
+        on_hand=entry.count("on_hand"),
         price=entry.text("price"),
         note=entry.text("note"),
     )

@@ -10,12 +10,11 @@ import json
 from dataclasses import fields
 from functools import cache
 from hashlib import sha256
-from importlib.util import find_spec
 from pathlib import Path
 from typing import Any
 
 from benchalong.ground import marks, prose
-from benchalong.ground.store import Shelf, code_digest
+from benchalong.ground.store import Shelf, code_digest, library_state
 from benchalong.reading import notes
 from benchalong.reading.notes import split_front
 from benchalong.reading.tally import Tally
@@ -95,12 +94,5 @@ def _digest(pictures: frozenset[str]) -> str:
 def reading_code() -> str:
     """A digest of the modules that read, and of which libraries they read with."""
     modules = [*sorted(Path(__file__).parent.glob("*.py")), Path(prose.__file__), Path(marks.__file__)]
-    libraries = "".join(_state(name) for name in LIBRARIES)
+    libraries = "".join(map(library_state, LIBRARIES))
     return code_digest(modules, libraries)
-
-
-def _state(library: str) -> str:
-    """Changes when another version is installed; the library itself is not loaded."""
-    found = find_spec(library)
-    state = Path(found.origin).stat() if found and found.origin else None
-    return f"{library} {state.st_size} {state.st_mtime_ns}" if state else library

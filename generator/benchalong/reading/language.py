@@ -107,7 +107,8 @@ STATUS = ("open", "answered")
 REMOVES = ("outside", "inside")
 CHANGE_KINDS = ("size", "joint", "stock", "part", "assembly")
 JOBS = (
-    "rough cut", "mill", "choose and mark", "rip", "crosscut", "cut", "test piece", "dry-assemble",
+    "rough cut", "split rough", "flatten", "resaw", "rest", "mill", "choose and mark", "rip", "crosscut",
+    "cut", "test piece", "dry-assemble",
     "measure and fit", "glue up", "flush", "sand", "drill", "fit hardware", "finish", "hang", "make jig",
 )  # fmt: skip
 LOAD_AT = ("spread", "middle")
@@ -603,6 +604,7 @@ HARDWARE = Table(
         Key("latches", Kind.WORD, "of a latch or catch: how it lets go", words=LATCHES),
         Key("sits", Kind.TABLES, "where it sits, a line for each place"),
         Key("count", Kind.COUNT, "how many; as its places and joints ask unless said"),
+        Key("on_hand", Kind.COUNT, "how many are there already and needn't be bought"),
         Key("price", Kind.TEXT, "what it costs: `4.20 each`"),
         Key("note", Kind.TEXT, "a word about it"),
     ),

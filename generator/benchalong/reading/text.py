@@ -48,14 +48,18 @@ def _without_odd(text: str, file: str, tally: Tally) -> str | None:
     if odd is None:
         return text
     tally.sources.setdefault(file, Source(text))
-    code = f"U+{ord(odd[0]):04X}"
     tally.unreadable.add((file,))
     tally.add_at(
         _mark(text, odd.start(), file),
-        f"a character that can't be seen stands here ({code})",
+        unseen(odd[0]),
         expected=PLAIN_TEXT,
     )
     return None
+
+
+def unseen(character: str) -> str:
+    """What is said of a character that no text may hold."""
+    return f"a character that can't be seen stands here (U+{ord(character):04X})"
 
 
 def _not_utf8(data: bytes, start: int, file: str, tally: Tally) -> None:

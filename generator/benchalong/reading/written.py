@@ -297,6 +297,7 @@ class Hardware:
     """by itself, by hand, gives when pushed, or nothing."""
     sits: tuple[Seat, ...] = ()
     count: int | None = None
+    on_hand: int | None = None
     price: str = ""
     note: str = ""
 

@@ -16,6 +16,7 @@ import yaml
 
 from benchalong.ground.marks import Mark
 from benchalong.reading.tally import Block, Tally
+from benchalong.reading.text import ODD, unseen
 from benchalong.reading.yamltraps import explain
 
 
@@ -105,6 +106,9 @@ class Builder:
         if event.tag is not None:
             self._complain(event, *NO_TAGS)
         value = self.scalar(event) if event.tag is None else UNREAD
+        if event.style == '"' and (odd := ODD.search(event.value)):
+            self._complain(event, unseen(odd[0]), "the text without it")
+            value = UNREAD
         if event.anchor is not None:
             self._anchors[event.anchor] = Anchored(value, 1)
         if isinstance(self._here, dict) and not self._awaits_value:

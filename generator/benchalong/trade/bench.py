@@ -9,6 +9,7 @@ from fractions import Fraction
 AT_ONCE: Mapping[str, int] = {
     "choose and mark": 5,
     "rough cut": 0,
+    "rest": 10,
     "test piece": 0,
     "dry-assemble": 15,
     "glue up": 15,
@@ -23,6 +24,7 @@ AT_ONCE: Mapping[str, int] = {
 """By job word: to begin and to clear up."""
 FOR_EACH: Mapping[str, int] = {
     "choose and mark": 2,
+    "rest": 1,
     "dry-assemble": 2,
     "glue up": 3,
     "flush": 5,

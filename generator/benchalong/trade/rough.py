@@ -56,6 +56,9 @@ SURFACE_MOST: Final = _usual(Fraction(3, 16), 5)
 ROUNDED_UP: Final = _usual(Fraction(1, 8), 1)
 """Rough lengths and widths are rounded up to this: nobody chalks a sixty-fourth."""
 
+LESS_THAN_CALLED: Final = INCH / 16
+"""A board may measure this much less than it is called: sawn and dried, 4/4 is rarely a full inch."""
+
 RESAWN_IN_TWO: Final = {
     Fraction(4): Fraction(5, 16),
     Fraction(5): Fraction(3, 8),

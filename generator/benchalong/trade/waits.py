@@ -61,6 +61,10 @@ MILLED_WAITS = Fraction(3)
 """Days that milled wood may lie before its joinery."""
 RESAWN_RESTS: Range = (Fraction(1), Fraction(7))
 """Days, stickered and weighted."""
+SPLIT_RESTS: Range = (Fraction(1), Fraction(3))
+"""Days, stickered: restless wood after it is split rough; a night at least."""
+HALF_MILLED_RESTS: Range = (Fraction(1), Fraction(3))
+"""Days between flattening and milling of what moves."""
 
 FINISH_DRIES: Mapping[str, Fraction] = {
     "oil": Fraction(24),

@@ -14,11 +14,14 @@ import numpy as np
 
 from benchalong.ground.lengths import Length
 from benchalong.plan.cuts.surfaces import SURFACES
-from benchalong.plan.flips import HALF_TURNS, MIRRORED, Flip
+from benchalong.plan.flips import HALF_TURNS, MIRRORED, Flip, is_mirrored
+from benchalong.plan.joints.sides import outward
 from benchalong.plan.model import AXES, Axis, Cut, Surface
+from benchalong.plan.turns import opposite
 from benchalong.workings.cut_checks.bounds import Bounds, meets
 from benchalong.workings.overlap import lie_in_each_other
 from benchalong.workings.placed import OFF_PLANE, Lying, Placed, Relation
+from benchalong.workings.telling import way_in
 
 RECEIVES = ("groove", "dado", "mortise", "rabbet")
 CLOSE = Length(1, 1_000)
@@ -134,3 +137,24 @@ def _flipped(body: Any, box: tuple[float, float, float], flip: Flip) -> Any:
     signs = [-1.0 if axis in flip else 1.0 for axis in AXES]
     moves = [size if axis in flip else 0.0 for axis, size in zip(AXES, box, strict=True)]
     return body.transform(np.column_stack([np.diag(signs), moves]))
+
+
+def turn_words(placed: Placed, fits: Turned) -> str:
+    """What to write at its place instead."""
+    copy, written = fits.lying.copy, fits.lying.written
+    within = copy.mark.rpartition("/")[0]
+    said = [
+        f"{key}: {way_in(placed, within, opposite(way))} instead of {way_in(placed, within, way)}"
+        for key, axis, way in (
+            ("along", "along", outward("end b", written)),
+            ("face", "down", outward("face", written)),
+        )
+        if axis in fits.flip
+    ]
+    if not fits.is_other_hand:
+        return f"{copy.mark} looks turned the wrong way; place it with {' and '.join(said)}"
+    if is_mirrored(written) != is_mirrored(placed.frames[within]):
+        said.append("without its mirror")
+    else:
+        said.append("mirror: left to right")
+    return f"{copy.mark} looks like the wrong hand; place it with {' and '.join(said)}"

@@ -17,6 +17,7 @@ from benchalong.ground.marks import Place
 from benchalong.ground.problems import Finding
 from benchalong.ground.words import in_sentence
 from benchalong.plan.model import Joint, Meeting, Part, Plan
+from benchalong.plan.turns import axis_of
 from benchalong.reading.written import PROJECT_FILE
 from benchalong.trade.proportions import DOVETAIL_SAW
 from benchalong.workings.placed import PLACED, Placed
@@ -74,7 +75,7 @@ def _corner(plan: Plan, placed: Placed, meeting: Meeting) -> _Corner | None:
         one.way(one.surface(meeting.cut_in.surfaces[0])),
         other.way(other.surface(meeting.takes.surfaces[0])),
     ]
-    into, tips = (next(n for n in range(3) if way[n]) for way in ways)
+    into, tips = (axis_of(way) for way in ways)
     if into == tips:
         return None
     run = 3 - into - tips

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from benchalong.ground.lengths import Length, Point3
+from benchalong.ground.lengths import ORIGIN, Length
 from benchalong.ground.problems import Finding
 from benchalong.plan.circles import in_order
 from benchalong.plan.model import Assembly, AssemblyId, Placed, Plan
@@ -14,8 +14,6 @@ from benchalong.plan.turns import Room, around, moved, room_of
 from benchalong.plan.walk import walk
 from benchalong.workings.placed import room_at
 from benchalong.workings.working import Worked, Working
-
-ORIGIN: Point3 = (Length(0), Length(0), Length(0))
 
 
 @dataclass(frozen=True)

@@ -9,13 +9,12 @@ import numpy as np
 
 from benchalong.ground.lengths import Length
 from benchalong.plan.cuts.surfaces import SURFACES
-from benchalong.plan.model import AXES, Axis, Meeting, Surface
+from benchalong.plan.model import AXES, SPAN, Meeting, Surface
 from benchalong.workings.bodies import Floats
 from benchalong.workings.facing import Faces, Facing
 from benchalong.workings.placed import Lying, Placed, relation
 from benchalong.workings.telling import exact
 
-SPAN: Mapping[Axis, str] = {"along": "length", "across": "width", "down": "thickness"}
 WIDEST = 12.0
 """In mm: sides further apart than this are no play."""
 SAME = 1e-6
@@ -38,7 +37,7 @@ class Fit:
     @property
     def marks(self) -> frozenset[str]:
         """Of the two copies."""
-        return frozenset(side.copy for side in (self.meeting.cut_in, self.meeting.takes) if side)
+        return self.meeting.marks
 
     @property
     def in_all(self) -> Mapping[str, Length]:

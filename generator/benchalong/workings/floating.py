@@ -14,7 +14,7 @@ from benchalong.ground.lengths import Length, to_nearest
 from benchalong.ground.marks import Place
 from benchalong.ground.problems import Finding, Level
 from benchalong.plan.model import Joint, Meeting, PartId, Plan
-from benchalong.plan.turns import Way
+from benchalong.plan.turns import Way, opposite
 from benchalong.reading.written import PROJECT_FILE
 from benchalong.trade.proportions import LEAST_HELD
 from benchalong.trade.room import Frame, Room, Widths, deeper_by, room, widths_today
@@ -131,7 +131,7 @@ def _frame(joint: Joint, panel: Lying, meetings: list[Meeting], placed: Placed) 
         assert meeting.takes is not None
         way = panel.way(panel.surface(meeting.takes.surfaces[0]))
         side = placed.by_mark[meeting.cut_in.copy]
-        depth = _depth(joint, side, meeting, (-way[0], -way[1], -way[2]))
+        depth = _depth(joint, side, meeting, opposite(way))
         (highs if way[n] > 0 else lows).append((side.room[way[n] < 0][n], depth))
     if not lows or not highs:
         return None

@@ -17,6 +17,7 @@ from typing import TypeAlias
 
 from benchalong.ground.lengths import Length
 from benchalong.plan.model import Joint, Meeting
+from benchalong.plan.turns import axis_of
 from benchalong.workings.grain import axis_in_room
 from benchalong.workings.placed import Lying, Placed
 
@@ -38,14 +39,13 @@ class Met:
 
     def __getitem__(self, key: str) -> Length:
         """A size of the joint; 0 where it has none of that name."""
-        return next((size.length for size in self.joint.sizes if size.name == key), NOTHING)
+        return self.joint.length_of(key)
 
     @property
     def normal(self) -> int:
         """The axis along which the other goes in."""
         assert self.meeting.takes is not None
-        way = self.other.way(self.other.surface(self.meeting.takes.surfaces[0]))
-        return next(n for n in range(3) if way[n])
+        return axis_of(self.other.way(self.other.surface(self.meeting.takes.surfaces[0])))
 
     def over(self, n: int) -> Length:
         one, other = self.one.room, self.other.room

@@ -18,6 +18,7 @@ from benchalong.ground.problems import Finding
 from benchalong.plan.cuts.surfaces import SURFACES
 from benchalong.plan.flips import SURFACE_PAIRS
 from benchalong.plan.model import AXES, Axis, Cut, Part, Plan, Surface
+from benchalong.plan.turns import axis_of
 from benchalong.workings.clashes import CLASHES
 from benchalong.workings.cut_checks.bounds import Bounds, holds
 from benchalong.workings.meetings import MEETINGS, troubled_copies
@@ -70,7 +71,7 @@ def look_at_groove_ends(plan: Plan, worked: Worked) -> tuple[None, tuple[Finding
 def _near(placed: Placed, lying: Lying, end: Surface) -> Iterator[Lying]:
     """Those beside it that reach to the plane of this end."""
     way = lying.way(end)
-    n = next(n for n in range(3) if way[n])
+    n = axis_of(way)
     plane = lying.room[way[n] > 0][n]
     for other in placed.beside[lying.number]:
         if other.copy.tilt != lying.copy.tilt or other.room[0][n] <= plane <= other.room[1][n]:

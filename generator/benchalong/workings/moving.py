@@ -7,10 +7,8 @@ tried with one of them wide open and the other on its way.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
-from fractions import Fraction
-from functools import cached_property
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
 from itertools import combinations
 
 import numpy as np
@@ -18,18 +16,16 @@ import numpy as np
 from benchalong.ground.marks import Place
 from benchalong.ground.problems import Finding, Level
 from benchalong.ground.words import in_sentence
-from benchalong.plan.model import Joint, Moves, Plan
-from benchalong.workings.blocking import Body, Views, body_of
-from benchalong.workings.bodies import Floats
+from benchalong.plan.model import Plan
 from benchalong.workings.clashes import CLASHES
 from benchalong.workings.hardware import HARDWARE
-from benchalong.workings.placed import Lying, Placed
-from benchalong.workings.pose import floats
-from benchalong.workings.sweep import TOUCHING, Hit, Sliding, Sweep, Turning
+from benchalong.workings.opened import Bench
+from benchalong.workings.placed import Lying
+from benchalong.workings.sweep import TOUCHING, Hit, Turning
 from benchalong.workings.telling import Telling, called, exact, place_sizes
+from benchalong.workings.what_moves import Moving, motion_of, movings
 from benchalong.workings.working import Worked, Working
 
-RIGHT_ANGLE = Fraction(90)
 EARLY = 30
 """What binds before it is open so many degrees binds by an edge."""
 MOST_PAIRS = 300
@@ -38,171 +34,12 @@ HANGS = "hang"
 """The job after which the back of the piece is against a wall."""
 
 
-@dataclass(frozen=True)
-class Moving:
-    """One thing that moves, in one place."""
-
-    joint: str
-    goes: str
-    """Its mark."""
-    moves: Moves
-    copies: tuple[int, ...]
-    """All that goes with it, by number; what hangs on it, too."""
-    first: tuple[str, ...] = ()
-    """Marks of what must be open before."""
-
-
-class _Bench:
-    """The piece with everything shut, and any of it open."""
-
-    def __init__(self, plan: Plan, placed: Placed, clashing: frozenset[tuple[int, int]]) -> None:
-        self.plan, self.placed = plan, placed
-        self.sweep = Sweep(placed, Views(placed.solids))
-        self._clashing = clashing
-        rooms = [[[float(x) for x in corner] for corner in one.reach] for one in placed.lying]
-        self._low, self._high = np.array(rooms).reshape(-1, 2, 3).transpose(1, 0, 2)
-        self._reaches: dict[str, tuple[Floats, Floats]] = {}
-        self._near: dict[str, frozenset[int]] = {}
-        self._seen: dict[tuple[object, ...], list[Hit]] = {}
-
-    @cached_property
-    def shut(self) -> tuple[Body, ...]:
-        return tuple(body_of(one.copy) for one in self.placed.lying)
-
-    def hits(self, moving: Moving, others: Iterable[int], *, opened: Moving | None = None) -> list[Hit]:
-        """What it runs into of these copies, which are all of `opened`'s, if that is opened all the way."""
-        motion = motion_of(moving.moves)
-        movers = [(n, self.shut[n]) for n in moving.copies if not self._is_empty(n)]
-        if opened is None:
-            near = [(n, self.shut[n]) for n in sorted(self.near(moving).intersection(others))]
-        else:
-            still = [(n, _opened(self.shut[n], opened)) for n in others]
-            near = [(n, body) for n, body in still if self._comes_near(moving, body)]
-        near = [(n, body) for n, body in near if not self._is_empty(n)]
-        key = _alike(motion, movers, near)
-        if key not in self._seen:
-            self._seen[key] = self._swept(motion, movers, near)
-        found = [
-            replace(hit, mover=movers[hit.mover][0], other=near[hit.other][0]) for hit in self._seen[key]
-        ]
-        return [
-            hit
-            for hit in found
-            if (min(hit.mover, hit.other), max(hit.mover, hit.other)) not in self._clashing
-        ]
-
-    def _swept(
-        self, motion: Turning | Sliding, movers: Sequence[tuple[int, Body]], near: Sequence[tuple[int, Body]]
-    ) -> list[Hit]:
-        """Hits by the places in both lists."""
-        one, other = (list(enumerate(body for _, body in bodies)) for bodies in (movers, near))
-        if isinstance(motion, Turning):
-            return self.sweep.turns_into(motion, one, other)
-        return self.sweep.slides_into(motion, one, other)
-
-    def near(self, moving: Moving) -> frozenset[int]:
-        """Everything that stands, shut, where it comes by; itself left out."""
-        if moving.goes not in self._near:
-            low, high = self._reach(moving)
-            near = np.flatnonzero((self._low < high).all(axis=1) & (self._high > low).all(axis=1))
-            self._near[moving.goes] = frozenset(near.tolist()) - frozenset(moving.copies)
-        return self._near[moving.goes]
-
-    def _reach(self, moving: Moving) -> tuple[Floats, Floats]:
-        if moving.goes not in self._reaches:
-            movers = [self.shut[n] for n in moving.copies]
-            self._reaches[moving.goes] = self.sweep.reach(motion_of(moving.moves), movers)
-        return self._reaches[moving.goes]
-
-    def cross(self, one: Moving, other: Moving) -> bool:
-        """Whether the rooms that the two go through have room in common."""
-        (low, high), (other_low, other_high) = self._reach(one), self._reach(other)
-        return bool((low < other_high).all() and (other_low < high).all())
-
-    def _comes_near(self, moving: Moving, body: Body) -> bool:
-        low, high = self._reach(moving)
-        corners = self.sweep.corners(body)
-        return bool((corners.min(axis=0) < high).all() and (corners.max(axis=0) > low).all())
-
-    def _is_empty(self, number: int) -> bool:
-        return self.placed.solids[self.placed.lying[number].copy.shape].is_empty
-
-
-def _alike(
-    motion: Turning | Sliding, movers: Sequence[tuple[int, Body]], near: Sequence[tuple[int, Body]]
-) -> tuple[object, ...]:
-    """Equal for things that move, and lie to each other, in the same way somewhere else in the piece."""
-    origin = motion.point if isinstance(motion, Turning) else movers[0][1].at
-    how = (*motion.way, motion.angle if isinstance(motion, Turning) else motion.travel)
-    bodies = [
-        (body.shape, np.rint(body.turn * 1e6).tobytes(), np.rint((body.at - origin) * 1e6).tobytes())
-        for _, body in (*movers, *near)
-    ]
-    return (type(motion).__name__, how, len(movers), *bodies)
-
-
-def motion_of(moves: Moves) -> Turning | Sliding:
-    assert moves.way is not None
-    rows, by = floats(moves.tilt) if moves.tilt is not None else (np.eye(3), np.zeros(3))
-    way = rows @ np.array(moves.way, dtype=float)
-    if moves.how == "turns":
-        assert moves.at is not None
-        at = rows @ np.array([float(x) for x in moves.at]) + by
-        return Turning(at, way, float(moves.angle or RIGHT_ANGLE))
-    x, y, z = way.tolist()
-    return Sliding((x, y, z), float(moves.travel or 0))
-
-
-def _opened(body: Body, moving: Moving) -> Body:
-    motion = motion_of(moving.moves)
-    if isinstance(motion, Turning):
-        return motion.turned(body, motion.angle)
-    return replace(body, at=body.at + motion.travel * np.array(motion.way))
-
-
-def movings(plan: Plan, placed: Placed) -> tuple[Moving, ...]:
-    """Each thing that moves once, however many hinges it has; a stay says how far it opens."""
-    held = {
-        m.goes: m.angle
-        for joint in plan.joints.values()
-        for m in joint.moves
-        if m.how == "is held" and m.angle
-    }
-    found: dict[str, tuple[Joint, Moves]] = {}
-    for joint in plan.joints.values():
-        for moves in joint.moves:
-            if moves.how != "is held" and moves.way is not None:
-                angle = min(filter(None, (moves.angle, held.get(moves.goes))), default=None)
-                found.setdefault(moves.goes, (joint, replace(moves, angle=angle)))
-    groups = {goes: _group(goes, found, placed) for goes in found}
-    return tuple(
-        Moving(joint.id, goes, moves, tuple(sorted(groups[goes])))
-        for goes, (joint, moves) in found.items()
-        if groups[goes]
-    )
-
-
-def _group(goes: str, found: Mapping[str, tuple[Joint, Moves]], placed: Placed) -> set[int]:
-    """Its copies, and those of what is fixed to it and moves by itself."""
-    marks, todo = {goes}, [goes]
-    while todo:
-        here = todo.pop()
-        hanging = [m for m, (_, moves) in found.items() if _is_in(moves.stays, here) and m not in marks]
-        marks.update(hanging)
-        todo += hanging
-    return {one.number for one in placed.lying if any(_is_in(one.copy.mark, mark) for mark in marks)}
-
-
-def _is_in(mark: str, of: str) -> bool:
-    return mark == of or mark.startswith(f"{of}/")
-
-
 def move_all(plan: Plan, worked: Worked) -> tuple[tuple[Moving, ...], tuple[Finding, ...]]:
     fitted = worked[HARDWARE]
     placed = fitted.placed
     clashing = frozenset((c.one.number, c.other.number) for c in worked[CLASHES].clashes)
     clashing |= fitted.clashing
-    bench, moving = _Bench(plan, placed, clashing), movings(plan, placed)
+    bench, moving = Bench(plan, placed, clashing), movings(plan, placed)
     loose = {number for one in moving for number in one.copies}
     fixed = [one.number for one in placed.lying if one.number not in loose]
     findings: list[Finding] = []
@@ -228,7 +65,7 @@ def _worst(hits: Sequence[Hit]) -> Hit:
 
 
 def _waiting(
-    bench: _Bench, moving: Sequence[Moving], waits: Mapping[str, Mapping[str, Hit]]
+    bench: Bench, moving: Sequence[Moving], waits: Mapping[str, Mapping[str, Hit]]
 ) -> Iterator[Finding]:
     """Two that wait for each other bind; one that waits for another must pass it when that is open."""
     by_mark = {one.goes: one for one in moving}
@@ -243,7 +80,7 @@ def _waiting(
 
 
 def _both_open(
-    plan: Plan, bench: _Bench, moving: Sequence[Moving], waits: Mapping[str, Mapping[str, Hit]]
+    plan: Plan, bench: Bench, moving: Sequence[Moving], waits: Mapping[str, Mapping[str, Hit]]
 ) -> Iterator[Finding]:
     """Two that don't hinder each other shut: one wide open, the other on its way."""
     pairs = [
@@ -273,7 +110,7 @@ def _both_open(
         )
 
 
-def _name(bench: _Bench, moving: Moving) -> str:
+def _name(bench: Bench, moving: Moving) -> str:
     """`door LD`."""
     lying = bench.placed.lying[moving.copies[0]]
     depth = moving.goes.count("/") + 1
@@ -283,7 +120,7 @@ def _name(bench: _Bench, moving: Moving) -> str:
     return f"{in_sentence(name)} {moving.goes}"
 
 
-def _subject(bench: _Bench, moving: Moving) -> str:
+def _subject(bench: Bench, moving: Moving) -> str:
     lying = bench.placed.lying[moving.copies[0]]
     depth = moving.goes.count("/") + 1
     return lying.copy.part if len(lying.copy.assemblies) <= depth else lying.copy.assemblies[depth]
@@ -292,7 +129,7 @@ def _subject(bench: _Bench, moving: Moving) -> str:
 class _Told:
     """A hit on its way to words."""
 
-    def __init__(self, bench: _Bench, moving: Moving, hit: Hit) -> None:
+    def __init__(self, bench: Bench, moving: Moving, hit: Hit) -> None:
         self.bench, self.moving, self.hit = bench, moving, hit
         self.turns = moving.moves.how == "turns"
 
@@ -330,7 +167,7 @@ class _Told:
         return f"make it {said} smaller on that side, or move {other.copy.mark} out of its way by that much"
 
 
-def _into_wall(bench: _Bench, moving: Moving) -> Iterator[Finding]:
+def _into_wall(bench: Bench, moving: Moving) -> Iterator[Finding]:
     """A piece that is hung has a wall at its back."""
     motion = motion_of(moving.moves)
     if not isinstance(motion, Turning) or not _hangs(bench.plan):
@@ -362,7 +199,7 @@ def _hangs(plan: Plan) -> bool:
     )
 
 
-def _furthest_back(bench: _Bench, motion: Turning, number: int) -> float:
+def _furthest_back(bench: Bench, motion: Turning, number: int) -> float:
     body = bench.shut[number]
     points = bench.placed.solids[body.shape].vertices @ body.turn.T + body.at - motion.point
     angles = np.linspace(0, motion.angle, 1 + int(motion.angle * 4))

@@ -10,15 +10,15 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, cast
 
 import manifold3d
 import numpy as np
 
 from benchalong.ground.lengths import Length
-from benchalong.plan.model import AXES, Axis
+from benchalong.plan.model import AXES, Axis, Turn
 from benchalong.plan.turns import Room
-from benchalong.workings.placed import Placed, Range, Relation
+from benchalong.workings.placed import Lying, Placed, Range, Relation, own_ranges
 from benchalong.workings.telling import exact
 
 TOUCHING = 0.02
@@ -50,6 +50,25 @@ class Region:
     def room(self) -> Room:
         low, high = zip(*(self.ranges[axis] for axis in AXES), strict=True)
         return low, high
+
+
+@dataclass(frozen=True)
+class Clash:
+    """Two copies that lie in each other."""
+
+    one: Lying
+    other: Lying
+    how: Relation
+    regions: tuple[Region, ...]
+    """In the first one's directions, the deepest first."""
+
+    @property
+    def marks(self) -> frozenset[str]:
+        return frozenset((self.one.copy.mark, self.other.copy.mark))
+
+    def seen_by_other(self, region: Region) -> Mapping[Axis, Range]:
+        assert self.how.is_square
+        return own_ranges(region.room, cast(Turn, self.how.turn), self.how.at)
 
 
 def lie_in_each_other(one: Any, other: Any) -> bool:

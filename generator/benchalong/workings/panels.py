@@ -9,6 +9,7 @@ from benchalong.ground.marks import Place
 from benchalong.ground.problems import Finding, Level
 from benchalong.ground.words import in_sentence
 from benchalong.plan.model import Joint, Plan, Surface
+from benchalong.plan.turns import opposite
 from benchalong.reading.written import PROJECT_FILE
 from benchalong.trade.proportions import LEAST_HELD
 from benchalong.workings.fit import Fit
@@ -31,7 +32,6 @@ class _Panels:
     def __init__(self, plan: Plan, placed: Placed, joint: Joint) -> None:
         self.plan, self.placed, self.joint = plan, placed, joint
         self.telling = Telling(plan)
-        self.sizes = {size.name: size.length for size in joint.sizes}
 
     def tight(self, fits: list[Fit]) -> Iterator[Finding]:
         """Less room than the joint leaves for it: none at all is a fault where the wood swells."""
@@ -72,7 +72,7 @@ class _Panels:
     def held(self, fits: list[Fit]) -> Iterator[Finding]:
         """In the groove, but hardly."""
         least = LEAST_HELD.inch if self.plan.units == "inch" else LEAST_HELD.millimetre
-        depth = self.sizes.get("depth", Length(0))
+        depth = self.joint.length_of("depth")
         found: dict[tuple[str, Length], list[Fit]] = {}
         for fit in fits:
             if fit.end is not None and depth - fit.end < least:
@@ -110,15 +110,14 @@ class _Panels:
     def out(self) -> Iterator[Finding]:
         """Grooves that a loose part lies straight ahead of and doesn't reach."""
         holding = {m.cut_in for m in self.joint.meetings if m.takes and m.takes.part in self.joint.floats}
-        sides = dict.fromkeys([*(m.cut_in for m in self.joint.meetings), *self.joint.unfilled])
         found: dict[tuple[str, Length], list[tuple[Lying, Surface, str]]] = {}
-        for side in sides if self.joint.floats else ():
+        for side in self.joint.receivers if self.joint.floats else ():
             groove = self.placed.by_mark[side.copy]
             way = groove.way(groove.surface(side.surfaces[0]))
             for panel in self._beside(groove) if side not in holding else ():
                 gap = ahead(groove, panel, way)
                 if gap is not None and 0 <= gap < STRAY:
-                    surface = next(s for s in SIDES if panel.way(s) == (-way[0], -way[1], -way[2]))
+                    surface = next(s for s in SIDES if panel.way(s) == opposite(way))
                     found.setdefault((panel.copy.part, gap), []).append((panel, surface, groove.copy.mark))
         for (_, gap), same in found.items():
             also = [f"{panel.named(surface)} of {panel.copy.mark}" for panel, surface, _ in same[1:]]
@@ -131,7 +130,7 @@ class _Panels:
             f"{start(called(panel))} {away} {called(other)} at {panel.named(surface)}, so it is "
             "out of its groove"
         )
-        needed = gap + self.sizes.get("depth", Length(0)) - self._meant(surface)
+        needed = gap + self.joint.length_of("depth") - self._meant(surface)
         span = "width" if surface.startswith("edge") else "length"
         remedy = f"add {self.telling.shown(needed)} to its {span} at each such side, or move it there"
         return self._finding(
@@ -159,7 +158,7 @@ class _Panels:
 
     def _meant(self, surface: Surface) -> Length:
         key = "panel_side_play" if surface.startswith("edge") else "panel_end_play"
-        return self.sizes.get(key, Length(0))
+        return self.joint.length_of(key)
 
     def _finding(
         self, code: str, level: Level, panel: Lying, message: str, remedy: str, numbers: dict[str, Length]

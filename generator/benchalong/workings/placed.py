@@ -20,7 +20,7 @@ from benchalong.ground.problems import Finding
 from benchalong.plan.joints.sides import outward
 from benchalong.plan.model import AXES, Axis, Copy, Part, Plan, Rows, Surface, Turn
 from benchalong.plan.tilts import after_tilt, as_rows, carried_back, tilted, tilted_room, turned_rows
-from benchalong.plan.turns import UNTURNED, Room, Way, after, moved, turned
+from benchalong.plan.turns import UNTURNED, Room, Way, after, axis_of, moved, turned
 from benchalong.plan.walk import walk
 from benchalong.workings.bodies import Floats
 from benchalong.workings.solids import SOLIDS, ShapeId, Solid, Solids, shaped
@@ -207,7 +207,7 @@ def overlaps(one: Room, other: Room) -> bool:
 def ahead(lying: Lying, other: Lying, way: Way) -> Length | None:
     """The distance straight ahead from one room to the other; None when they pass each other, or aren't
     square to each other."""
-    n = next(n for n in range(3) if way[n])
+    n = axis_of(way)
     if lying.copy.tilt != other.copy.tilt:
         return None
     if any(

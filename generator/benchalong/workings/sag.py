@@ -149,25 +149,23 @@ def _too_far(plan: Plan, part: Part, bends: Sag) -> Iterator[Finding]:
 
 
 def _unknown(part: Part) -> Finding:
-    return Finding(
-        "sag-not-known",
-        "note",
-        _place(part),
-        part.id,
+    return _not_known(
+        part,
         f"how far {in_sentence(part.name)} sags can't be said, since the stiffness of its wood isn't known",
         "name a wood of the table under stock:, or give its stiffness and source under species:",
     )
 
 
 def _upright(part: Part) -> Finding:
-    return Finding(
-        "sag-not-known",
-        "note",
-        _place(part),
-        part.id,
+    return _not_known(
+        part,
         f"{part.name} stands upright, so that nothing makes it sag",
         "take the load from it, or put it on the part that carries it",
     )
+
+
+def _not_known(part: Part, message: str, remedy: str) -> Finding:
+    return Finding("sag-not-known", "note", _place(part), part.id, message, remedy)
 
 
 def _place(part: Part) -> Place:

@@ -12,7 +12,7 @@ from itertools import combinations, pairwise
 from typing import Literal, TypeAlias
 
 from benchalong.plan.model import Surface
-from benchalong.plan.turns import Way
+from benchalong.plan.turns import Way, axis_of
 from benchalong.workings.placed import SIDES, Lying
 
 Looks: TypeAlias = Literal["front", "up", "right"]
@@ -50,7 +50,7 @@ def plane_of(lying: Lying, looks: Looks) -> tuple[int, float]:
 
 
 def square_to(looks: Looks) -> int:
-    return next(n for n in range(3) if LOOKS[looks][n])
+    return axis_of(LOOKS[looks])
 
 
 def run_of(lying: Lying) -> int:

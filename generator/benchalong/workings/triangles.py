@@ -99,7 +99,7 @@ def mark_sets(plan: Plan, worked: Worked) -> tuple[tuple[Triangle, ...], tuple[F
 def _apart(plan: Plan) -> Apart:
     """Pairs of copies that a hinge, slide or stay holds together."""
     return frozenset(
-        frozenset((meeting.cut_in.copy, meeting.takes.copy))
+        meeting.marks
         for joint in plan.joints.values()
         if joint.kind in MOVING
         for meeting in joint.meetings

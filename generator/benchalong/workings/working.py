@@ -7,8 +7,9 @@ the tuple `WORKINGS` in `order.py`.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 from typing import Any, Generic, TypeVar, cast
 
 from benchalong.ground.problems import Finding
@@ -40,12 +41,47 @@ class Worked:
         return cast(T, self.results[working.name])
 
 
+class Results(Mapping[str, object]):
+    """Results by their working's name, each worked out when it is first asked for, and shown only what it
+    needs: who finds the findings and the pages in the store asks for none."""
+
+    def __init__(
+        self, plan: Plan, workings: Callable[[], tuple[Working[Any], ...]], store: Store | None
+    ) -> None:
+        """`workings` is asked when the first result is: what works out takes long to load."""
+        self._plan = plan
+        self._asked = workings
+        self._store = store
+        self._done: dict[str, tuple[object, tuple[Finding, ...]]] = {}
+
+    def __getitem__(self, name: str) -> object:
+        return self._worked_out(self._workings[name])[0]
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._workings)
+
+    def __len__(self) -> int:
+        return len(self._workings)
+
+    def findings(self) -> tuple[Finding, ...]:
+        """Those of every working, in the order of workings."""
+        return tuple(
+            finding for working in self._workings.values() for finding in self._worked_out(working)[1]
+        )
+
+    @cached_property
+    def _workings(self) -> Mapping[str, Working[Any]]:
+        return {working.name: working for working in self._asked()}
+
+    def _worked_out(self, working: Working[Any]) -> tuple[object, tuple[Finding, ...]]:
+        found = self._done.get(working.name)
+        if found is None:
+            needs = {need.name: self[need.name] for need in working.needs}
+            found = self._done[working.name] = working.work(self._plan, Worked(needs, store=self._store))
+        return found
+
+
 def work_all(plan: Plan, workings: tuple[Working[Any], ...], store: Store | None = None) -> Worked:
     """Every working in turn, each shown only what it asked for."""
-    results: dict[str, object] = {}
-    findings: list[Finding] = []
-    for working in workings:
-        visible = Worked({need.name: results[need.name] for need in working.needs}, store=store)
-        results[working.name], found = working.work(plan, visible)
-        findings.extend(found)
-    return Worked(results, tuple(findings))
+    results = Results(plan, lambda: workings, store)
+    return Worked(results, results.findings())

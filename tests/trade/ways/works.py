@@ -122,6 +122,7 @@ OUTLINE = Work(
 
 WORKS: dict[Family, Work] = {
     "rough crosscut": Work(family="rough crosscut", piece=ROUGH, length=inches("27"), count=4),
+    "split rough": Work(family="split rough", piece=ROUGH, width=inches("3"), count=4),
     "joint a face": Work(family="joint a face", piece=ROUGH, depth=inches("1/8"), count=4),
     "joint an edge": Work(family="joint an edge", piece=ROUGH, surface="edge", depth=inches("1/8"), count=4),
     "plane to thickness": Work(family="plane to thickness", piece=ROUGH, depth=inches("1/4"), count=4),

@@ -156,7 +156,7 @@ def test_softwood_is_as_thick_as_it_is_dressed() -> None:
         ),
         (
             {"shop": written.Shop(sawing=written.Sawing(car="5 ft")), "parts": {"p": part("4", "60")}},
-            "longer-than-car", "doubt", {"length": "61", "car": "60"},
+            "longer-than-car", "doubt", {"takes": "63", "car": "60"},
         ),
         (
             {
@@ -204,3 +204,59 @@ def test_what_boards_and_machines_do_not_give_is_found(
 
 def test_the_trades_usual_is_no_reason_to_doubt_a_plan() -> None:
     assert found_in(stock=oak(), parts={"p": part("20", "30", thickness="3/16 in")}) == []
+
+
+def not_one_piece(**given: object) -> list[tuple[str, str]]:
+    """Of a rail that is to stay with a stile: what was found, and what to do about it."""
+    parts = {"stile": part("2", "20", 2), "rail": part("2", "20", 2, rough_with="stile", **given)}
+    return [(each.message, each.remedy) for each in found_in(parts=parts) if each.code == "not-one-piece"]
+
+
+MATCHED = {"rails": written.Match(("rail",), "side by side")}
+
+
+def test_parts_that_cannot_stay_in_one_piece_are_told() -> None:
+    begins = "Rail can't stay in one piece with stile until both are milled: "
+    assert not_one_piece() == []
+    assert not_one_piece(thickness="1 1/4 in") == [
+        (f"{begins}it comes from 6/4, the other from 4/4", "make both 3/4 in thick, or take `rough_with` out")
+    ]
+    long = {"stile": part("4", "60", 1), "rail": part("4", "60", 1, rough_with="stile")}
+    (found,) = [each for each in found_in(parts=long) if each.code == "not-one-piece"]
+    assert found.message == (
+        "Rail can't stay in one piece with stile until both are milled: no board is large enough for both"
+    )
+    assert found.level == "doubt"
+
+
+def test_a_part_that_matches_others_does_not_stay_with_another() -> None:
+    parts = {"stile": part("2", "20", 2), "rail": part("2", "20", 2, rough_with="stile")}
+    (found,) = [each for each in found_in(parts=parts, matches=MATCHED) if each.code == "not-one-piece"]
+    assert "one of them has its place under matches:" in found.message
+
+
+def test_leaves_that_differ_keep_parts_from_one_piece() -> None:
+    parts = {
+        "stile": part("2", "20", 2, thickness="1/4 in", resaw=2),
+        "rail": part("2", "20", 2, thickness="1/4 in", rough_with="stile"),
+    }
+    (found,) = [each for each in found_in(parts=parts) if each.code == "not-one-piece"]
+    assert "it is sawn into 1 leaves, the other into 2" in found.message
+
+
+def test_glued_up_copies_match_strip_by_strip() -> None:
+    """Three fronts of two strips: the upper strips run on along one board, the lower along another."""
+    fronts = part("8", "20", 3)
+    found = blanks_of(parts={"front": fronts}, matches={"row": written.Match(("front",), "end to end")})
+    assert only(found).count == 6
+    assert [(each.id, each.blanks, each.parted) for each in found.matched] == [
+        ("row", ("front", "front", "front"), "across")
+    ] * 2
+
+
+@pytest.mark.parametrize(("measures", "codes"), [("1 1/2 in", ["rough-too-thin"]), ("2 in", [])])
+def test_a_thick_board_that_is_there_makes_up_for_thin_stock(measures: str, codes: list[str]) -> None:
+    """A leg of 1 3/4 in takes 8/4; the stock is bought 4/4, and one board of 2 in lies there."""
+    boards = (written.Board(stock="oak", length="40 in", width="4 in", thickness=measures),)
+    leg = part("3", "30", thickness="1 3/4 in")
+    assert [each.code for each in found_in(parts={"leg": leg}, boards=boards)] == codes

@@ -14,6 +14,7 @@ from benchalong.plan.model import Plan
 from benchalong.reading import written
 from benchalong.trade.boards import board_feet
 from benchalong.workings.blanks.blanks import BLANKS
+from benchalong.workings.boards.boards import BOARDS
 from benchalong.workings.order import WORKINGS
 from benchalong.workings.purchases.model import Lumber, Purchases
 from benchalong.workings.purchases.purchases import PURCHASES
@@ -31,34 +32,60 @@ def lumber(**given: object) -> Lumber:
 
 
 def test_board_feet_are_rounded_up_once_when_the_waste_is_on() -> None:
-    line = lumber(stock=oak(buy="4/4", waste=Fraction(20)), parts={"rail": part("4", "23", 6)})
+    line = lumber(stock=oak(buy="4/4", waste=Fraction(100)), parts={"rail": part("4", "23", 6)})
     assert line.board_feet == 6 * board_feet(inches("1"), inches("4 1/4"), inches("24"))  # 4.25
-    assert line.buy_board_feet == 6  # 4.25 and a fifth are 5.1
+    assert line.buy_board_feet == 9  # 4.25 and as much again are 8.5; two boards that hold them are 8
+    assert (line.boards, line.for_waste) == (3, 1)
     assert line.waste.standing == "said"
+
+
+def test_no_less_is_bought_than_the_boards_that_the_parts_are_sawn_from() -> None:
+    line = lumber(stock=oak(buy="4/4", waste=Fraction(20)), parts={"rail": part("4", "23", 6)})
+    assert line.buy_board_feet == 8  # 4.25 and a fifth are 5.1
+    assert (line.boards, line.for_waste) == (2, 0)
 
 
 def test_what_is_priced_by_the_board_foot_and_by_the_cubic_metre() -> None:
     parts = {"rail": part("4", "23", 6)}
     by_foot = lumber(stock=oak(buy="4/4", waste=Fraction(20), price="9.80 per board foot"), parts=parts)
-    assert by_foot.cost == 6 * Fraction("9.80")
+    assert by_foot.cost == 8 * Fraction("9.80")
     by_metre = lumber(stock=oak(buy="4/4", waste=Fraction(20), price="2000 per cubic metre"), parts=parts)
     assert by_metre.cost == 2000 * by_metre.buy_cubic_metres
-    assert by_metre.buy_cubic_metres == Fraction(13, 1000)
+    assert by_metre.buy_cubic_metres == Fraction(19, 1000)  # two of 96 by 6 by 1 in
 
 
 def test_softwood_is_bought_by_the_board() -> None:
     stock = oak(buy="1x6", waste=Fraction(0), sold_in=("6 ft", "8 ft"), price="2 per foot")
     line = lumber(stock=stock, parts={"shelf": part("5", "30", 5)})
-    assert (line.boards, line.lengths[-1]) == (2, 8 * FOOT)  # five of 31 in and their kerfs are 155 5/8 in
-    assert line.buy_board_feet == 8
-    assert line.cost == 2 * 16
+    # three of 31 in and their kerfs go into 94 in, two into 70 in
+    assert [(each.count, each.length) for each in line.to_buy] == [(1, 8 * FOOT), (1, 6 * FOOT)]
+    assert line.buy_board_feet == 7
+    assert line.cost == 2 * 14
+    assert line.to_buy[0].width == inches("5 1/2")
 
 
 def test_lengths_that_go_into_the_car() -> None:
     shop = written.Shop(sawing=written.Sawing(car="9 ft"))
     stock = oak(sold_in=("3 ft", "8 ft", "10 ft", "6 ft"))
-    line = lumber(shop=shop, stock=stock, parts={"rail": part("4", "40")})
-    assert line.lengths == (6 * FOOT, 8 * FOOT)
+    line = lumber(shop=shop, stock=stock, parts={"rail": part("4", "84", 2)})
+    assert [(each.count, each.length) for each in line.to_buy] == [(2, 8 * FOOT)]
+
+
+def test_what_is_sold_too_long_for_the_car_is_crosscut_at_the_yard() -> None:
+    """Of 12 ft one board of 7 ft; two of them are bought for two, since the rest is too short."""
+    shop = written.Shop(sawing=written.Sawing(car="7 ft"))
+    line = lumber(
+        shop=shop, stock=oak(sold_in=("12 ft",), waste=Fraction(0)), parts={"rail": part("4", "80", 2)}
+    )
+    (bought,) = line.to_buy
+    assert (bought.count, bought.length, bought.cut_to) == (2, 12 * FOOT, 7 * FOOT)
+    assert line.buy_board_feet == 15  # 6 in by 1 1/4 in by 24 ft
+
+
+def test_a_part_longer_than_the_car_is_bought_in_one_piece_all_the_same() -> None:
+    shop = written.Shop(sawing=written.Sawing(car="6 ft"))
+    line = lumber(shop=shop, stock=oak(sold_in=("8 ft", "10 ft", "12 ft")), parts={"rail": part("4", "90")})
+    assert [each.length for each in line.to_buy] == [8 * FOOT]
 
 
 PLY = {"oak": written.Stock(kind="sheet", thickness="1/4 in", sheet=("48 in", "96 in"), price="42 per sheet")}
@@ -82,12 +109,69 @@ def test_sheets_on_which_a_part_does_not_fit_are_counted_by_area() -> None:
     assert (line.count, line.by) == (1, "area")
 
 
-@pytest.mark.parametrize(("boards", "rack"), [(1, "short"), (3, "suffices")])
-def test_the_rack_is_said_to_suffice_or_not(boards: int, rack: str) -> None:
-    there = (written.Board(stock="oak", length="60 in", width="6 in", count=boards),)
-    line = lumber(boards=there, parts={"rail": part("4", "40", 3)})
+@pytest.mark.parametrize(
+    ("there", "rack", "feet", "bought", "cost"),
+    [
+        (0, "empty", "0", 2, 8 * 5),  # three of 41 in: two go into one of 94 in
+        (1, "short", "1.210069", 1, 4 * 5),
+        (2, "short", "2.420139", 1, 4 * 5),
+        (3, "suffices", "3.630208", 0, 0),
+        (4, "suffices", "3.630208", 0, 0),
+    ],
+)
+def test_boards_that_are_there_are_taken_off(
+    there: int, rack: str, feet: str, bought: int, cost: int
+) -> None:
+    boards = (written.Board(stock="oak", length="60 in", width="6 in", count=there),) if there else ()
+    stock = oak(buy="4/4", price="5 per board foot", waste=Fraction(0))
+    line = lumber(boards=boards, stock=stock, parts={"rail": part("4", "40", 3)})
     assert line.rack == rack
-    assert line.laid_on is None
+    assert round(float(line.board_feet), 6) == 3.630208
+    assert round(float(line.there_board_feet), 6) == float(feet)
+    assert line.there_boards == min(there, 3)
+    assert line.boards == bought
+    assert line.cost == cost
+    assert line.buy_board_feet == cost / 5
+
+
+@pytest.mark.parametrize(("pieces", "count", "cost"), [(0, 1, 42), (1, 1, 42), (2, 0, 0)])
+def test_pieces_of_sheet_that_are_there_are_taken_off(pieces: int, count: int, cost: int) -> None:
+    boards = (written.Board(stock="oak", length="30 in", width="30 in", count=pieces),) if pieces else ()
+    (line,) = bought(stock=PLY, boards=boards, parts={"side": part("20", "25", 2)}).sheets
+    assert (line.there_pieces, line.count) == (pieces, count)
+    assert line.cost == cost
+    assert line.there_area == pieces * 500 * inches("1") ** 2
+
+
+def test_hardware_on_hand_is_taken_off() -> None:
+    found = bought(
+        parts={"rail": part("4", "20", 1)},
+        hardware={
+            "hinge": written.Hardware(name="Hinge", count=4, on_hand=1, price="6 each"),
+            "knob": written.Hardware(name="Knob", count=2, on_hand=3, price="5 each"),
+            "hook": written.Hardware(name="Hook", on_hand=3, price="5 each"),
+        },
+    )
+    assert [thing.to_buy for thing in found.things if thing.kind == "hardware"] == [3, 0, None]
+    assert found.total == 18
+    assert found.unpriced == ("Oak", "Hook")
+
+
+def test_what_the_layout_says_is_missing_is_what_is_bought() -> None:
+    """The list and the boards' page say the same of one shortage."""
+    boards = (written.Board(stock="oak", length="60 in", width="6 in"),)
+    worked = work_all(
+        plan(boards=boards, parts={"rail": part("4", "40", 3), "leg": part("3", "28", 4)}), WORKINGS
+    )
+    (line,) = worked[PURCHASES]().lumber
+    (group,) = worked[BOARDS]().groups
+    left = [(worked[BLANKS].by_id[blank], count) for blank, count in group.left_out]
+    feet = sum(count * board_feet(inches("1"), blank.width, blank.length) for blank, count in left)
+    assert line.board_feet - line.there_board_feet == feet
+    assert [(each.length, each.width) for each in line.to_buy] == list(
+        {(each.length, each.width) for each in group.more}
+    )
+    assert line.boards - line.for_waste == len(group.more)
 
 
 def test_hardware_is_counted_and_what_has_no_price_is_said() -> None:

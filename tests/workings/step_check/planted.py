@@ -42,7 +42,7 @@ def _case(text: str) -> Case:
 
 def plant(case: Case, folder: Path) -> None:
     """The example's folder with the slips made in it."""
-    shutil.copytree(ROOT / "content" / case.example, folder, dirs_exist_ok=True)
+    shutil.copytree(_folder(case.example), folder, dirs_exist_ok=True)
     shutil.rmtree(folder / "questions", ignore_errors=True)
     at, old = folder, ""
     for slip in case.slips:
@@ -61,6 +61,12 @@ def plant(case: Case, folder: Path) -> None:
             assert text.count(old) == 1, (case.title, old)
             new = slip[2:].replace("\\n", "\n")
             at.write_text(text.replace(old, new), encoding="utf-8")
+
+
+def _folder(example: str) -> Path:
+    """What no example of the project has stands beside these cases."""
+    own = HERE / example
+    return own if own.is_dir() else ROOT / "content" / example
 
 
 def said_of(case: Case) -> str:
@@ -91,9 +97,9 @@ def said_of(case: Case) -> str:
 
 @cache
 def _tasks(example: str) -> object:
-    from workings.jobs.shop import jobs_of_example
+    from workings.jobs.shop import jobs_in
 
-    return jobs_of_example(example).tasks
+    return jobs_in(_folder(example)).tasks
 
 
 def _filled() -> Iterator[str]:

@@ -8,6 +8,7 @@ import pytest
 
 from benchalong.ground.store import MemoryStore
 from benchalong.workings.jobs.model import Task
+from benchalong.workings.jobs.sawn_open import ON_ROUGH_WOOD
 from benchalong.workings.step_check.done_in import DoneIn
 from benchalong.workings.work_order.model import WorkOrder
 from benchalong.workings.work_order.todos import todos_of
@@ -75,11 +76,16 @@ def test_milled_wood_has_its_joints_before_anything_waits_for_a_night(example: s
     order = order_of(tasks, unsaid(steps_of_example(example)))
     by_id = {task.id: task for task in tasks}
     lying = {part for task in tasks if task.lies for part in task.parts}
-    first = min(order.place[task.id] for task in tasks if task.waits and not task.boards)
+    first = min(
+        order.place[task.id]
+        for task in tasks
+        if task.waits and not (task.boards or task.kind in ON_ROUGH_WOOD)
+    )
 
     def waits_for_waiting(one: str) -> bool:
         task = by_id[one]
-        return (bool(task.waits) and not task.boards) or any(map(waits_for_waiting, task.first))
+        lies = bool(task.waits) and not (task.boards or task.kind in ON_ROUGH_WOOD)
+        return lies or any(map(waits_for_waiting, task.first))
 
     late = [
         task.id
@@ -120,3 +126,17 @@ def test_a_setup_made_again_is_explained() -> None:
     assert (order.settings, order.least, again.times, again.because) == (3, 3, 2, ("one", "two", "three"))
     assert "twice" in again.why
     assert between.title[1:] in again.why
+
+
+@pytest.mark.parametrize("example", ["seed-cupboard", "step-stool"])
+def test_a_jig_is_made_before_what_a_step_does_with_it(example: str) -> None:
+    tasks, done_in = tasks_of(example), steps_of_example(example)
+    place = {one: number for number, one in enumerate(order_of(tasks, done_in).order)}
+    served = 0
+    for jig in (task for task in tasks if task.jig):
+        for task in tasks:
+            line = done_in.first(task.id)
+            if line and not task.jig and jig.jig in done_in.step(line).jigs:
+                assert place[jig.id] < place[task.id], (jig.id, task.id)
+                served += 1
+    assert served

@@ -7,10 +7,9 @@ from dataclasses import dataclass
 from benchalong.drawing.setups.scale import Scale, scale
 from benchalong.drawing.setups.scene import Scene
 from benchalong.drawing.text import WORD, text_width
-from benchalong.ground.lengths import Length
+from benchalong.ground.lengths import ZERO, Length
 from benchalong.trade.ways.model import Way, Work
 
-ZERO = Length(0)
 FENCE, TABLE = 26.0, 20.0
 """How thick they are drawn, px."""
 OVER = 22.0

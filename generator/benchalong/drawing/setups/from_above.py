@@ -6,10 +6,9 @@ from __future__ import annotations
 from benchalong.drawing.setups.at_fence import TABLE, TALL, WIDE, value
 from benchalong.drawing.setups.scale import Scale, scale
 from benchalong.drawing.setups.scene import Scene
-from benchalong.ground.lengths import Length
+from benchalong.ground.lengths import ZERO, Length
 from benchalong.trade.ways.model import Way, Work
 
-ZERO = Length(0)
 SHANK = 30.0
 """The cutter above the work, px."""
 BASE = 10.0

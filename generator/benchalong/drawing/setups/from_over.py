@@ -8,10 +8,9 @@ from benchalong.drawing.board import Segment
 from benchalong.drawing.setups.at_fence import value
 from benchalong.drawing.setups.scale import scale
 from benchalong.drawing.setups.scene import Scene
-from benchalong.ground.lengths import Length
+from benchalong.ground.lengths import ZERO
 from benchalong.trade.ways.model import Way, Work
 
-ZERO = Length(0)
 LONG = 190.0
 """The work, px."""
 BLADE = 5.0

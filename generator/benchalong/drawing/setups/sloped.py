@@ -5,10 +5,9 @@ from __future__ import annotations
 from benchalong.drawing.setups.at_fence import TABLE, TALL, WIDE
 from benchalong.drawing.setups.scale import scale
 from benchalong.drawing.setups.scene import Scene
-from benchalong.ground.lengths import Length
+from benchalong.ground.lengths import ZERO
 from benchalong.trade.ways.model import Tool, Way, Work
 
-ZERO = Length(0)
 FENCE, OVER = 26.0, 18.0
 AT_THE_FENCE: tuple[Tool, ...] = ("router table", "router")
 """The bevelled side is the one that is guided."""

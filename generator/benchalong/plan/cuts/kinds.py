@@ -5,12 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import TypeAlias
 
-from benchalong.ground.lengths import Length
+from benchalong.ground.lengths import ZERO, Length
 from benchalong.plan.cuts.given import Given
 from benchalong.plan.cuts.surfaces import SURFACES, Range, block, flat_shape, inward
 from benchalong.plan.model import Axis, Circle, Outline, Prism, Surface
 
-ZERO = Length(0)
 Taken: TypeAlias = tuple[Prism, ...]
 Point: TypeAlias = dict[Axis, Length]
 

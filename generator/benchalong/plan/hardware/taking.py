@@ -52,6 +52,7 @@ class _Taking:
             bores=tuple(self._bores()),
             latches=entry.latches,
             said=entry.count,
+            on_hand=entry.on_hand or 0,
         )
 
     def _look_at_weight(self) -> None:

@@ -12,7 +12,7 @@ from benchalong.plan.cuts.surfaces import SURFACES, Range
 from benchalong.plan.draft import Box
 from benchalong.plan.joints.sides import outward
 from benchalong.plan.model import AXES, Axis, PartId, Surface, Tilt, Turn
-from benchalong.plan.turns import Room, Way, around, moved, room_of, turned
+from benchalong.plan.turns import Room, Way, around, is_nearer, moved, opposite, room_of, turned
 
 TOUCHING = Length(0)
 """No gap."""
@@ -108,25 +108,14 @@ def meet(cut_in: Side, takes: Side, *, apart: Length = TOUCHING, faces: bool = T
     if not faces:
         return touch(_grown(cut_in.member.room, apart), takes.member.room)
     faced = takes.is_arris or any(
-        _less(way) in cut_in.looks and _is_nearer(takes.member.room, way, cut_in.member.room)
+        opposite(way) in cut_in.looks and is_nearer(takes.member.room, way, cut_in.member.room)
         for way in takes.looks
     )
     at_hand = not cut_in.is_arris or all(
-        _is_nearer(cut_in.member.room, way, takes.member.room) for way in cut_in.looks
+        is_nearer(cut_in.member.room, way, takes.member.room) for way in cut_in.looks
     )
     here = faced and at_hand and _touch_there(cut_in, takes.member.room, apart)
     return here or make_corner(cut_in, takes)
-
-
-def _is_nearer(room: Room, way: Way, other: Room) -> bool:
-    """Whether the side that looks this way lies as near to another room as the side behind it: the far end
-    of a part whose near end stands in the wood doesn't go into it."""
-    n = next(n for n in range(3) if way[n])
-
-    def away(plane: Length) -> Length:
-        return max(other[0][n] - plane, plane - other[1][n], Length(0))
-
-    return away(room[way[n] > 0][n]) <= away(room[way[n] < 0][n])
 
 
 def _touch_there(side: Side, other: Room, apart: Length) -> bool:
@@ -174,7 +163,3 @@ def _back(point: Point3, member: Member) -> Point3:
     rows = member.turn
     columns: Turn = tuple((rows[0][n], rows[1][n], rows[2][n]) for n in range(3))  # type: ignore[assignment]
     return turned((x, y, z), columns)
-
-
-def _less(way: Way) -> Way:
-    return (-way[0], -way[1], -way[2])

@@ -13,7 +13,7 @@ from benchalong.plan.joints.member import TOUCHING, Member, Side
 from benchalong.plan.joints.scopes import is_called
 from benchalong.plan.joints.sides import NotASide, find_surfaces, parse_side, split_side
 from benchalong.plan.model import Surface
-from benchalong.plan.turns import WAYS, around
+from benchalong.plan.turns import WAYS, around, axis_of
 from benchalong.reading.written import Joint, Place
 
 GOES_IN: Mapping[str, str] = {
@@ -75,7 +75,7 @@ class Opening:
 
 def axis_of_size(key: str, place: Place) -> int:
     """Which axis of the assembly a part's width or length lies along."""
-    along, face = (next(n for n in range(3) if WAYS[way][n]) for way in (place.along, place.face))
+    along, face = (axis_of(WAYS[way]) for way in (place.along, place.face))
     return along if key == "length" else 3 - along - face
 
 

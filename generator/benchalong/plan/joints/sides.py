@@ -11,7 +11,7 @@ from benchalong.ground.words import nearest_words
 from benchalong.plan.flips import SURFACE_PAIRS
 from benchalong.plan.model import AXES, Surface, Turn
 from benchalong.plan.refused import Span
-from benchalong.plan.turns import WAYS, Room, Way
+from benchalong.plan.turns import WAYS, Room, Way, axis_of
 
 NOUNS: Mapping[str, tuple[Surface, ...]] = {
     "face": ("face", "back"),
@@ -144,7 +144,7 @@ def find_surfaces(term: Term, turn: Turn, room: Room, whole: Room) -> tuple[Surf
 
 def _towards(way: Way, room: Room, whole: Room) -> int:
     """1 when the way leads towards the middle of the whole, -1 when away from it, 0 when neither."""
-    axis = next(n for n in range(3) if way[n])
+    axis = axis_of(way)
     lies, middle = _middle(room, axis), _middle(whole, axis)
     return 0 if lies == middle else (1 if middle > lies else -1) * way[axis]
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
 from typing import TypeAlias
@@ -14,7 +14,6 @@ from benchalong.trade.cutters import BAND_KERF, KERF
 from benchalong.trade.ways.cautions import cautions
 from benchalong.trade.ways.minutes import Minutes
 from benchalong.trade.ways.model import (
-    ZERO,
     Cutter,
     Family,
     Limit,
@@ -26,6 +25,8 @@ from benchalong.trade.ways.model import (
     Words,
     Work,
 )
+from benchalong.trade.ways.practice import ACCURACY, HEAVY_WIDE, JOINTER_PASS, in_passes
+from benchalong.trade.ways.said import worded
 
 Answered: TypeAlias = "Way | Refusal"
 Make: TypeAlias = "Callable[[Asked], Answered]"
@@ -36,12 +37,13 @@ Refusals: TypeAlias = Mapping[Family, tuple[str, str]]
 
 @dataclass(frozen=True)
 class Asked:
-    """A work, and the shop it is asked in."""
+    """A work, the tool that is asked for it, and the shop."""
 
     work: Work
-    country: str = ""
-    units: System = "inch"
-    minutes: Minutes = field(default_factory=Minutes)
+    tool: Tool
+    country: str
+    units: System
+    minutes: Minutes
 
     @cached_property
     def step(self) -> Length:
@@ -64,74 +66,79 @@ class Asked:
         """As the shop's own system says it."""
         return limit.inch if self.units == "inch" else limit.millimetre
 
+    def refuse(self, reason: str, instead: str, *sizes: Length | Limit, is_safety: bool = False) -> Refusal:
+        """`reason` has a gap for each of the sizes."""
+        return Refusal(self.tool, worded(reason, *sizes), (instead,), is_safety)
 
-def length(key: str, name: str, value: Length) -> Setting:
-    return Setting(key, name, length=value)
+    def over(self, size: Length, limit: Limit, reason: str, instead: str) -> Refusal | None:
+        """Refuses what is larger than the limit; `reason` has a gap for the size and one for the limit."""
+        return self.refuse(reason, instead, size, limit) if size > limit.most else None
 
+    def channel_passes(self, depth: Length, *, most: Length, wide: Length) -> tuple[Length, ...]:
+        """Two or more for a wide channel in hardwood; none deeper than `most`."""
+        is_heavy = wide > HEAVY_WIDE.most and self.work.piece.wood == "hard"
+        return in_passes(depth, most, self.step, at_least=2 if is_heavy else 1)
 
-def degrees(key: str, name: str, value: Fraction) -> Setting:
-    return Setting(key, name, degrees=value)
-
-
-@dataclass(frozen=True, kw_only=True)
-class Made:
-    """What a tool's module says of a way; cautions and minutes are added here."""
-
-    tool: Tool
-    cutter: Cutter
-    settings: Sequence[Setting] = ()
-    guide: str = ""
-    table: str = ""
-    needs: Sequence[str] = ()
-    with_tools: Sequence[Tool] = ()
-    passes: Sequence[Length] = ()
-    strokes: int = 1
-    is_turned: bool = False
-    does: Sequence[Words] = ()
-    test: TestCut | None = None
-    accuracy: Length = ZERO
-    fed: Length | None = None
-    """What one stroke is long, mm; the cut's own length unless given."""
-    strokes_in_all: int | None = None
-    """For one of the work; strokes times passes unless given."""
-    extra: Fraction = Fraction(0)
-    """More minutes to set."""
-    for_all: Fraction | None = None
-    why: Words = ()
-    cautions: Sequence[Words] = ()
-    rank: int = 1
+    def light_passes(self) -> tuple[Length, ...]:
+        """The work's depth, as a jointer takes it."""
+        return in_passes(self.work.depth, self.limit(JOINTER_PASS), self.step / 2)
 
 
-def way(asked: Asked, made: Made) -> Way:
-    """The finished way: with the tool's and the cut's cautions, and its minutes."""
+def way(
+    asked: Asked,
+    cutter: Cutter,
+    *,
+    settings: Sequence[Setting] = (),
+    guide: str | None = None,
+    table: str | None = None,
+    needs: Sequence[str] = (),
+    with_tools: Sequence[Tool] = (),
+    passes: Sequence[Length] = (),
+    strokes: int = 1,
+    is_turned: bool = False,
+    does: Sequence[Words] = (),
+    test: TestCut | None = None,
+    accuracy: Length | None = None,
+    why: Words = (),
+    rank: int,
+    fed: Length | None = None,
+    strokes_in_all: int | None = None,
+    extra: Fraction = Fraction(0),
+    for_all: Fraction | None = None,
+) -> Way:
+    """What a tool's module says of a way, with the cautions of tool, cut and size and the minutes added.
+
+    Unless said otherwise the side that the cut is measured from runs along the guide, the side it is cut in
+    lies on the table, and it comes out as exactly as the tool's work does.
+
+    `fed`: what one stroke is long, mm; the cut's own length unless given. `strokes_in_all`: for one of the
+    work; strokes times passes unless given. `extra`: more minutes to set. `for_all`: minutes for all of them,
+    where they aren't reckoned by strokes.
+    """
+    work, tool, minutes = asked.work, asked.tool, asked.minutes
+    turns = 2 if is_turned else 1
+    if strokes_in_all is None:
+        strokes_in_all = max(1, len(passes)) * strokes * turns
+    if for_all is None:
+        fed = work.length if fed is None else fed
+        for_all = minutes.strokes(tool, fed, strokes=work.count * strokes_in_all, placed=work.count * turns)
     return Way(
-        tool=made.tool,
-        cutter=made.cutter,
-        needs=tuple(made.needs),
-        with_tools=tuple(made.with_tools),
-        settings=tuple(made.settings),
-        guide=made.guide,
-        table=made.table,
-        passes=tuple(made.passes),
-        strokes=made.strokes,
-        is_turned=made.is_turned,
-        does=tuple(made.does),
-        test=made.test,
-        accuracy=made.accuracy,
-        to_set=asked.minutes.setup(made.tool, with_test=made.test is not None, extra=made.extra),
-        for_all=_for_all(asked, made),
-        cautions=cautions(asked.work, made.tool, tuple(made.cautions)),
-        why=made.why,
-        rank=made.rank,
+        tool=tool,
+        cutter=cutter,
+        needs=tuple(needs),
+        with_tools=tuple(with_tools),
+        settings=tuple(settings),
+        guide=work.from_side if guide is None else guide,
+        table=work.in_side if table is None else table,
+        passes=tuple(passes),
+        strokes=strokes,
+        is_turned=is_turned,
+        does=tuple(does),
+        test=test,
+        accuracy=ACCURACY[tool] if accuracy is None else accuracy,
+        to_set=minutes.setup(tool, with_test=test is not None, extra=extra),
+        for_all=for_all,
+        cautions=cautions(work, tool),
+        why=why,
+        rank=rank,
     )
-
-
-def _for_all(asked: Asked, made: Made) -> Fraction:
-    if made.for_all is not None:
-        return made.for_all
-    turns = 2 if made.is_turned else 1
-    each = made.strokes_in_all
-    if each is None:
-        each = max(1, len(made.passes)) * made.strokes * turns
-    fed, count = asked.work.length if made.fed is None else made.fed, asked.work.count
-    return asked.minutes.strokes(made.tool, fed, strokes=count * each, placed=count * turns)

@@ -68,6 +68,7 @@ AGAIN = Fraction(1, 10)
 """Minutes between one stroke and the next."""
 BY_HAND: Mapping[Family, Fraction] = {
     "rough crosscut": Fraction(2),
+    "split rough": Fraction(3),
     "rip": Fraction(5),
     "crosscut to length": Fraction(5),
     "groove": Fraction(5),

@@ -11,12 +11,11 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal, TypeAlias, get_args
 
-from benchalong.ground.lengths import Length
-
-ZERO: Length = Fraction(0)
+from benchalong.ground.lengths import ZERO, Length
 
 Family: TypeAlias = Literal[
     "rough crosscut",
+    "split rough",
     "joint a face",
     "joint an edge",
     "plane to thickness",
@@ -51,7 +50,8 @@ Family: TypeAlias = Literal[
 """Kinds of work as a shop tells them apart, about in the order they are done. What each measures:
 
 rough crosscut, crosscut to length: `length` is what is kept (along the piece).
-rip: `width` is the strip that is kept. resaw: `width` is the thickness that is kept.
+split rough, rip: `width` is the strip that is kept, the one sawn before its edges are true.
+resaw: `width` is the thickness that is kept.
 joint a face, joint an edge, plane to thickness: `depth` is what comes off. flush: `depth` is the step.
 glue up a panel: the piece is the panel, `count` its strips.
 groove, dado, rabbet, spline slot: the wood taken. notch, hinge gain: the same; they run "thickness", so that
@@ -68,7 +68,7 @@ end, `width` the narrowest gap between them, `depth` how far they reach, `angle`
 the grain.
 """
 FAMILIES: tuple[Family, ...] = get_args(Family)
-MILLING: tuple[Family, ...] = (*FAMILIES[:8], "flush", "sand")
+MILLING: tuple[Family, ...] = (*FAMILIES[:9], "flush", "sand")
 """Work on whole pieces; all others are cuts."""
 
 Tool: TypeAlias = Literal[

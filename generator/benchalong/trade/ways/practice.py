@@ -6,15 +6,34 @@ A limit has a figure in each system; a piece at either keeps it.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from fractions import Fraction
 
 from benchalong.ground.lengths import INCH, Length
-from benchalong.trade.ways.model import Limit
+from benchalong.trade.ways.model import Limit, Tool
 
 
 def _limit(inch: str, millimetre: str) -> Limit:
     return Limit(Fraction(inch) * INCH, Fraction(millimetre))
 
+
+ACCURACY: Mapping[Tool, Length] = {
+    "table saw with a stacked cutter": Length(1, 5),
+    "table saw": Length(2, 5),
+    "router table": Length(1, 5),
+    "router": Length(3, 10),
+    "hand tools": Length(2, 5),
+    "track saw": Length(1, 2),
+    "band saw": Length(4, 5),
+    "mitre saw": Length(2, 5),
+    "jointer": Length(1, 10),
+    "planer": Length(1, 10),
+    "drill press": Length(1, 4),
+    "drill": Length(1, 2),
+    "jigsaw": Length(1),
+    "bench": Length(1, 5),
+}
+"""What a width or place comes out within, mm; some work of a tool comes out otherwise and says so."""
 
 # How small a piece may be
 
@@ -94,18 +113,18 @@ PLANER_PASS = _limit("1/16", "1.5")
 LAST_PASS = _limit("1/32", "0.8")
 SAW_SMOOTH = _limit("1/32", "0.8")
 """Left on a sawn edge for the plane."""
+LEFT_THICK = (_limit("1/8", "3"), _limit("3/16", "5"))
+"""Least and greatest: what stays on the thickness of wood that lies half milled."""
 SANDING_STEP = _limit("1/32", "0.8")
 """A step larger than this is planed, not sanded, flush."""
 
 EUROPE_NAMES = (
     "austria, belgium, bulgaria, croatia, cyprus, czechia, czech republic, denmark, estonia, finland, "
-    "france, "
-    "germany, greece, hungary, iceland, ireland, italy, latvia, liechtenstein, lithuania, luxembourg, malta, "
-    "netherlands, the netherlands, norway, poland, portugal, romania, slovakia, slovenia, spain, sweden, "
-    "switzerland, united kingdom, great britain, northern ireland, england, scotland, wales, europe, "
-    "at, be, bg, hr, cy, cz, dk, ee, fi, fr, de, gr, hu, ie, is, it, lv, li, lt, lu, mt, nl, no, pl, pt, "
-    "ro, sk, "
-    "si, es, se, ch, uk, gb, eu"
+    "france, germany, greece, hungary, iceland, ireland, italy, latvia, liechtenstein, lithuania, "
+    "luxembourg, malta, netherlands, the netherlands, norway, poland, portugal, romania, slovakia, "
+    "slovenia, spain, sweden, switzerland, united kingdom, great britain, northern ireland, england, "
+    "scotland, wales, europe, at, be, bg, hr, cy, cz, dk, ee, fi, fr, de, gr, hu, ie, is, it, lv, li, lt, "
+    "lu, mt, nl, no, pl, pt, ro, sk, si, es, se, ch, uk, gb, eu"
 )
 EUROPE = frozenset(EUROPE_NAMES.split(", "))
 """Where most saws sold take no stacked cutter (common practice, no source)."""

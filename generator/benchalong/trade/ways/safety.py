@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 
 from benchalong.ground.lengths import Length
-from benchalong.trade.ways.model import Family, Limit, Refusal, Tool, Words, Work
+from benchalong.trade.ways.asked import Asked
+from benchalong.trade.ways.model import Family, Limit, Refusal, Tool, Work
 from benchalong.trade.ways.practice import (
     HANDS,
     JOINTER_NARROWEST,
@@ -18,39 +19,37 @@ from benchalong.trade.ways.practice import (
     TABLE_SHORTEST,
 )
 
-LONGER: Words = ("Do it while it is still part of a longer piece, or by hand.",)
-JOINED: Words = (
-    "Leave parts joined as one longer piece, or fix runners longer than the piece along both its long "
-    "edges; or "
-    "plane it by hand.",
+LONGER = "Do it while it is still part of a longer piece, or by hand."
+LARGER = "Do it while it is still part of a larger piece, or by hand."
+BOARD = "Do it while it is still part of a larger board, or by hand."
+JOINED = (
+    "Leave parts joined as one longer piece, or fix runners longer than the piece along both its long edges; "
+    "or plane it by hand."
 )
-THICKER: Words = ("Do it while the piece is thicker, or plane it by hand.",)
+THICKER = "Do it while the piece is thicker, or plane it by hand."
+CARRIED = "Run it on a flat carrier board where the manual allows it, or plane it by hand."
 
 RIPPED: tuple[Family, ...] = ("rip", "taper", "straight outline")
 ACROSS: tuple[Family, ...] = ("rough crosscut", "crosscut to length")
 
 
-def too_small(tool: Tool, work: Work) -> Refusal | None:
+def too_small(asked: Asked) -> Refusal | None:
     """None where the piece is large enough, or where it is clamped and no size is too small."""
-    check = CHECKS.get(tool)
-    return check(tool, work) if check else None
+    check = CHECKS.get(asked.tool)
+    return check(asked) if check else None
 
 
-def _small(tool: Tool, what: str, size: Length, limit: Limit, instead: Words = LONGER) -> Refusal | None:
+def _small(asked: Asked, what: str, size: Length, limit: Limit, instead: str = LONGER) -> Refusal | None:
     if size >= limit.least:
         return None
-    said: Words = (
-        "The piece is only ",
+    return asked.refuse(
+        f"The piece is only {{}} {what}. By common practice nothing under {{}} goes there, since hands come "
+        "too near the cutter or the piece is thrown.",
+        instead,
         size,
-        f" {what}. By common practice nothing under ",
         limit,
-        " goes there, since hands come too near the cutter or the piece is thrown.",
+        is_safety=True,
     )
-    return Refusal(tool, said, instead, is_safety=True)
-
-
-def _first(*found: Refusal | None) -> Refusal | None:
-    return next((one for one in found if one), None)
 
 
 def held(work: Work) -> Length:
@@ -64,78 +63,76 @@ def held(work: Work) -> Length:
     return work.piece.length
 
 
-def _table_saw(tool: Tool, work: Work) -> Refusal | None:
-    if work.family in RIPPED or (work.is_along_grain and work.family not in ACROSS):
-        return _first(
-            _small(tool, "long", work.piece.length, RIP_SHORTEST),
-            _short_for_its_width(tool, work) if work.family in RIPPED else None,
-        )
-    return _small(tool, "long beside the cut", held(work), HANDS)
+def _table_saw(asked: Asked) -> Refusal | None:
+    work = asked.work
+    if work.family in RIPPED:
+        return _small(asked, "long", work.piece.length, RIP_SHORTEST) or _short_for_its_width(asked)
+    if work.is_along_grain and work.family not in ACROSS:
+        return _small(asked, "long", work.piece.length, RIP_SHORTEST)
+    return _small(asked, "long beside the cut", held(work), HANDS)
 
 
-def _short_for_its_width(tool: Tool, work: Work) -> Refusal | None:
+def _short_for_its_width(asked: Asked) -> Refusal | None:
     """Wood that is sawn along a fence is longer than wide, or it turns."""
-    piece = work.piece
+    piece = asked.work.piece
     if piece.length >= piece.width:
         return None
-    said: Words = (
-        "The piece is ",
+    return asked.refuse(
+        "The piece is {} long and {} wide: shorter than wide, it turns away from the fence and is thrown.",
+        "Guide it with a mitre gauge or a sled, or saw it by hand.",
         piece.length,
-        " long and ",
         piece.width,
-        " wide: shorter than wide, it turns away from the fence and is thrown.",
-    )
-    return Refusal(tool, said, ("Guide it with a mitre gauge or a sled, or saw it by hand.",), is_safety=True)
-
-
-def _router_table(tool: Tool, work: Work) -> Refusal | None:
-    if work.is_along_grain:
-        return _small(tool, "long", work.piece.length, TABLE_SHORTEST)
-    return _small(tool, "long beside the cut", held(work), HANDS)
-
-
-def _clamped(tool: Tool, work: Work) -> Refusal | None:
-    longest = max(work.piece.length, work.piece.width)
-    instead: Words = ("Do it while it is still part of a larger piece, or by hand.",)
-    return _small(tool, "at its longest", longest, HANDS, instead)
-
-
-def _track_saw(tool: Tool, work: Work) -> Refusal | None:
-    instead: Words = ("Do it while it is still part of a larger board, or by hand.",)
-    return _first(
-        _small(tool, "at its longest", max(work.piece.length, work.piece.width), RIP_SHORTEST, instead),
-        _small(tool, "at its shortest", min(work.piece.length, work.piece.width), HANDS, instead),
+        is_safety=True,
     )
 
 
-def _mitre_saw(tool: Tool, work: Work) -> Refusal | None:
+def _router_table(asked: Asked) -> Refusal | None:
+    if asked.work.is_along_grain:
+        return _small(asked, "long", asked.work.piece.length, TABLE_SHORTEST)
+    return _small(asked, "long beside the cut", held(asked.work), HANDS)
+
+
+def _clamped(asked: Asked) -> Refusal | None:
+    piece = asked.work.piece
+    return _small(asked, "at its longest", max(piece.length, piece.width), HANDS, LARGER)
+
+
+def _track_saw(asked: Asked) -> Refusal | None:
+    piece = asked.work.piece
+    longest, shortest = max(piece.length, piece.width), min(piece.length, piece.width)
+    return _small(asked, "at its longest", longest, RIP_SHORTEST, BOARD) or _small(
+        asked, "at its shortest", shortest, HANDS, BOARD
+    )
+
+
+def _mitre_saw(asked: Asked) -> Refusal | None:
+    work = asked.work
     part = held(work) if work.family in ACROSS else work.piece.length
-    return _small(tool, "long to hold", part, MITRE_SAW_SHORTEST)
+    return _small(asked, "long to hold", part, MITRE_SAW_SHORTEST)
 
 
-def _jointer(tool: Tool, work: Work) -> Refusal | None:
-    thin = _small(tool, "thick", work.piece.thickness, JOINTER_THINNEST, THICKER)
-    return _first(
-        _small(tool, "long", work.piece.length, JOINTER_SHORTEST, JOINED),
-        _small(tool, "wide", work.piece.width, JOINTER_NARROWEST),
-        thin if work.family == "joint a face" else None,
+def _jointer(asked: Asked) -> Refusal | None:
+    piece = asked.work.piece
+    small = _small(asked, "long", piece.length, JOINTER_SHORTEST, JOINED) or _small(
+        asked, "wide", piece.width, JOINTER_NARROWEST
+    )
+    if small or asked.work.family != "joint a face":
+        return small
+    return _small(asked, "thick", piece.thickness, JOINTER_THINNEST, THICKER)
+
+
+def _planer(asked: Asked) -> Refusal | None:
+    piece = asked.work.piece
+    return _small(asked, "long", piece.length, PLANER_SHORTEST, JOINED) or _small(
+        asked, "thick when done", piece.thickness - asked.work.depth, PLANER_THINNEST, CARRIED
     )
 
 
-def _planer(tool: Tool, work: Work) -> Refusal | None:
-    left = work.piece.thickness - work.depth
-    carried: Words = ("Run it on a flat carrier board where the manual allows it, or plane it by hand.",)
-    return _first(
-        _small(tool, "long", work.piece.length, PLANER_SHORTEST, JOINED),
-        _small(tool, "thick when done", left, PLANER_THINNEST, carried),
-    )
+def _band_saw(asked: Asked) -> Refusal | None:
+    return _small(asked, "long", asked.work.piece.length, HANDS)
 
 
-def _band_saw(tool: Tool, work: Work) -> Refusal | None:
-    return _small(tool, "long", work.piece.length, HANDS)
-
-
-CHECKS: Mapping[Tool, Callable[[Tool, Work], Refusal | None]] = {
+CHECKS: Mapping[Tool, Callable[[Asked], Refusal | None]] = {
     "table saw with a stacked cutter": _table_saw,
     "table saw": _table_saw,
     "router table": _router_table,

@@ -1,10 +1,16 @@
-"""Words with lengths in them, as text for whoever has no page: findings and tests."""
+"""Words with lengths in them: made from a sentence with gaps, and said as text for whoever has no page."""
 
 from __future__ import annotations
 
 from benchalong.ground.lengths import Length
 from benchalong.ground.shown import Precision, System, shown
 from benchalong.trade.ways.model import Limit, Words
+
+
+def worded(sentence: str, *sizes: Length | Limit) -> Words:
+    """The sentence with a size in each of its gaps: `The wood is {} thick.`"""
+    texts = zip(sentence.split("{}"), (*sizes, ""), strict=True)
+    return tuple(one for pair in texts for one in pair if one != "")
 
 
 def said(words: Words, units: System, precision: Precision) -> str:

@@ -3,11 +3,24 @@
 from __future__ import annotations
 
 import functools
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 
 from benchalong.ground.shown import System
-from benchalong.trade.ways import band_saw, blade, drills, hand, milling, router, router_table, saws, stack
+from benchalong.trade.ways import (
+    band_saw,
+    bench,
+    blade,
+    drills,
+    hand,
+    jigsaw,
+    milling,
+    mitre_saw,
+    router,
+    router_table,
+    stack,
+    track_saw,
+)
 from benchalong.trade.ways.asked import Answered, Asked, Refusals, Ways
 from benchalong.trade.ways.minutes import Minutes
 from benchalong.trade.ways.model import TOOLS, Answer, Refusal, Tool, Way, Work
@@ -21,23 +34,25 @@ class Does:
 
     ways: Ways
     refusals: Refusals
+    not_here: Callable[[Asked], Refusal | None] | None = None
+    """Why the tool isn't used where this shop stands."""
 
 
 TABLE: Mapping[Tool, Does] = {
-    "table saw with a stacked cutter": Does(stack.WAYS, stack.REFUSALS),
+    "table saw with a stacked cutter": Does(stack.WAYS, stack.REFUSALS, stack.not_here),
     "table saw": Does(blade.WAYS, blade.REFUSALS),
     "router table": Does(router_table.WAYS, router_table.REFUSALS),
     "router": Does(router.WAYS, router.REFUSALS),
     "hand tools": Does(hand.WAYS, hand.REFUSALS),
-    "track saw": Does(saws.TRACK_WAYS, saws.TRACK_REFUSALS),
+    "track saw": Does(track_saw.WAYS, track_saw.REFUSALS),
     "band saw": Does(band_saw.WAYS, band_saw.REFUSALS),
-    "mitre saw": Does(saws.CHOP_WAYS, saws.CHOP_REFUSALS),
+    "mitre saw": Does(mitre_saw.WAYS, mitre_saw.REFUSALS),
     "jointer": Does(milling.JOINTER_WAYS, milling.JOINTER_REFUSALS),
     "planer": Does(milling.PLANER_WAYS, milling.PLANER_REFUSALS),
     "drill press": Does(drills.PRESS_WAYS, drills.REFUSALS),
     "drill": Does(drills.DRILL_WAYS, drills.REFUSALS),
-    "jigsaw": Does(saws.JIG_WAYS, saws.JIG_REFUSALS),
-    "bench": Does(milling.BENCH_WAYS, milling.BENCH_REFUSALS),
+    "jigsaw": Does(jigsaw.WAYS, jigsaw.REFUSALS),
+    "bench": Does(bench.WAYS, bench.REFUSALS),
 }
 
 
@@ -54,16 +69,9 @@ def ways(
     `units` says in which system the shop's cutters are sized. A tool brings what belongs to it, and every
     shop has a bench. The author's own words for tools are read by `tools.at_hand`.
     """
-    asked = Asked(work, country, units, minutes or _USUAL)
-    return _answer(asked, with_all(tools))
-
-
-_USUAL = Minutes()
-
-
-def _answer(asked: Asked, tools: tuple[Tool, ...]) -> Answer:
-    said = answers(asked)
-    found = [_with_others(said[tool], tools) for tool in tools]
+    there = with_all(tools)
+    said = _usual(work, country, units) if minutes is None else _answers(work, country, units, minutes)
+    found = [_with_others(said[tool], there) for tool in there]
     good = [one for one in found if isinstance(one, Way)]
     refused = tuple(one for one in found if isinstance(one, Refusal))
     return Answer(tuple(sorted(good, key=_best_first)), refused)
@@ -84,28 +92,20 @@ def _with_others(one: Answered, tools: tuple[Tool, ...]) -> Answered:
     return Refusal(one.tool, (said,), (f"Have {' and '.join(missing)} at hand too.",))
 
 
-def answers(asked: Asked) -> Mapping[Tool, Answered]:
-    """What every tool says to a work; the same question is answered once."""
-    if asked.minutes is not _USUAL:
-        return _asked(asked)
-    return _kept(asked.work, asked.country, asked.units)
-
-
 @functools.lru_cache(maxsize=8192)
-def _kept(work: Work, country: str, units: System) -> Mapping[Tool, Answered]:
-    return _asked(Asked(work, country, units, _USUAL))
+def _usual(work: Work, country: str, units: System) -> Mapping[Tool, Answered]:
+    """At usual rates; the same question is answered once."""
+    return _answers(work, country, units, Minutes())
 
 
-def _asked(asked: Asked) -> Mapping[Tool, Answered]:
-    return {tool: _ask(asked, tool) for tool in TOOLS}
+def _answers(work: Work, country: str, units: System, minutes: Minutes) -> Mapping[Tool, Answered]:
+    """What every tool says to a work."""
+    return {tool: _ask(Asked(work, tool, country, units, minutes)) for tool in TOOLS}
 
 
-def _ask(asked: Asked, tool: Tool) -> Answered:
-    does, family = TABLE[tool], asked.work.family
+def _ask(asked: Asked) -> Answered:
+    does, family = TABLE[asked.tool], asked.work.family
     make = does.ways.get(family)
     if make is None:
-        reason, instead = does.refusals[family]
-        return Refusal(tool, (reason,), (instead,))
-    if tool == "table saw with a stacked cutter" and (refused := stack.not_here(asked)) is not None:
-        return refused
-    return too_small(tool, asked.work) or make(asked)
+        return asked.refuse(*does.refusals[family])
+    return (does.not_here(asked) if does.not_here else None) or too_small(asked) or make(asked)

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Iterable, Iterator
+from itertools import zip_longest
 
 from benchalong.ground.problems import Finding
 from benchalong.plan.model import PartId, Plan
@@ -85,14 +86,15 @@ def _place(stack: Stack, match: Match) -> int:
 
 
 def _kept_together(reckoned: Reckoned, left: dict[PartId, list[Stack]]) -> dict[PartId, list[Stack]]:
-    """By the part the others stay with; takes them out of what is left."""
+    """By the part the others stay with, one of each in turn; takes them out of what is left."""
     groups: defaultdict[PartId, list[PartId]] = defaultdict(list)
     for part in left:
         if leader := reckoned.plan.parts[part].rough_with:
             groups[leader].append(part)
     found = {}
     for leader, parts in groups.items():
-        found[leader] = [stack for part in (leader, *parts) for stack in left.get(part, ())]
+        in_turn = zip_longest(*(left.get(part, []) for part in (leader, *parts)))
+        found[leader] = [stack for some in in_turn for stack in some if stack is not None]
         left.update({part: [] for part in (leader, *parts)})
     return found
 
@@ -190,14 +192,25 @@ def _gives(plan: Plan, pieces: list[Piece]) -> Iterator[Gives]:
 def _in_one_board(plan: Plan, made: list[tuple[Blank, list[Cutting]]]) -> Iterator[Matched]:
     for match in plan.matches.values():
         found = [
-            (_place(cutting.stacks[0], match), blank.id)
+            (_place(cutting.stacks[0], match), blank.id, cutting.stacks[0].pieces[0].strips)
             for blank, same in made
             for cutting in same
             if cutting.match == match.id
         ]
-        if len(found) > 1:
-            ids = tuple(name for _, name in sorted(found, key=lambda pair: pair[0]))
-            yield Matched(match.id, match.how, ids, PARTED.get(match.how, ""))  # type: ignore[arg-type]
+        for ids in _strip_by_strip(sorted(found, key=lambda each: each[0])):
+            if len(ids) > 1:
+                yield Matched(match.id, match.how, ids, PARTED.get(match.how, ""))  # type: ignore[arg-type]
+
+
+def _strip_by_strip(found: list[tuple[int, str, int]]) -> Iterator[tuple[str, ...]]:
+    """By place, id and number of strips. Of copies that are glued up, the first strip of each comes from one
+    board, then the second of each."""
+    boards: defaultdict[int, list[str]] = defaultdict(list)
+    seen: Counter[int] = Counter()
+    for place, name, strips in found:
+        boards[seen[place] % strips].append(name)
+        seen[place] += 1
+    return (tuple(names) for names in boards.values())
 
 
 def _rough_of(blanks: list[Blank]) -> dict[PartId, tuple[str, ...]]:

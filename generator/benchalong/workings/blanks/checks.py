@@ -11,7 +11,9 @@ from benchalong.ground.problems import Finding, Level
 from benchalong.plan.model import Part, PartId
 from benchalong.plan.rough import Match
 from benchalong.reading.written import PROJECT_FILE
+from benchalong.trade import rough as usual
 from benchalong.workings.blanks.model import Blank, Blanks, Matched
+from benchalong.workings.blanks.one_piece import not_one_piece
 from benchalong.workings.blanks.reckoning import Reckoned
 from benchalong.workings.blanks.stacks import Stack
 from benchalong.workings.telling import Telling, likewise
@@ -29,6 +31,7 @@ def look_at_blanks(
         for finding in looking.part(part, stack)
     ]
     yield from _alike(reckoned, of_parts)
+    yield from not_one_piece(reckoned.plan, blanks, stacks)
     for blank in blanks.blanks:
         yield from looking.blank(blank)
     yield from looking.matches()
@@ -63,7 +66,7 @@ class _Looking:
 
     def _thickness(self, part: Part, stack: Stack) -> Iterator[Finding]:
         rough, bought = stack.rough, self.reckoned.sizes[stack.stock.id]
-        if bought is None or rough.short <= 0:
+        if bought is None or rough.short <= 0 or self._is_there(stack):
             return
         numbers = {"thickness": part.thickness, "bought": bought.thickness, "needs": rough.needs}
         what = f"{part.name}, {self.shown(part.thickness)} finished"
@@ -80,6 +83,13 @@ class _Looking:
         better = rough.size.called if rough.size != bought and rough.size.called else "thicker boards"
         remedy = f"buy {better} for it: {self.shown(rough.short)} more"
         yield _of_part("rough-too-thin", "doubt" if is_enough else "fault", part, message, remedy, numbers)
+
+    def _is_there(self, stack: Stack) -> bool:
+        """Whether a board that is there is thick enough, whatever the stock is usually bought in."""
+        least = stack.rough.size.thickness - usual.LESS_THAN_CALLED
+        needs = max(least, stack.rough.needs - usual.LESS_THAN_CALLED)
+        own = (board for board in self.plan.boards if board.stock == stack.stock.id)
+        return any(board.thickness is not None and board.thickness >= needs for board in own)
 
     def _wider_than_boards(self, part: Part, stack: Stack) -> Iterator[Finding]:
         board, rough = self.reckoned.board_width(stack.stock), stack.width + stack.wider
@@ -146,11 +156,12 @@ class _Looking:
         yield self._of_blank("longer-than-sold", blank, message, remedy, {"takes": takes, "sold": sold})
 
     def _longer_than_car(self, blank: Blank) -> Iterator[Finding]:
-        car = self.sawing.car
-        if car is None or blank.length <= car:
+        car, takes = self.sawing.car, blank.length + 2 * self.sawing.trim
+        if car is None or takes <= car:
             return
-        message = f"it is cut out {self.shown(blank.length)} long, and {self.shown(car)} go into the car"
-        numbers = {"length": blank.length, "car": car}
+        board = f"it takes a board of {self.shown(takes)}, its ends trimmed"
+        message = f"{board}, and {self.shown(car)} go into the car"
+        numbers = {"takes": takes, "car": car}
         yield self._of_blank("longer-than-car", blank, message, "have it brought", numbers)
 
     def _of_blank(
@@ -169,7 +180,7 @@ class _Looking:
         for match in self.plan.matches.values():
             if match.how == "book match":
                 yield from self._not_resawn(match)
-        for matched in self.blanks.matched:
+        for matched in {each.id: each for each in self.blanks.matched}.values():
             yield from self._too_long(matched)
 
     def _not_resawn(self, match: Match) -> Iterator[Finding]:
@@ -185,13 +196,20 @@ class _Looking:
         sold = max(self.plan.stock[blanks[0].stock].sold_in, default=None)
         kerfs = (len(blanks) - 1) * self.sawing.kerf
         takes = sum((blank.length for blank in blanks), kerfs + 2 * self.sawing.trim)
-        if matched.parted != "across" or sold is None or takes <= sold:
+        if matched.parted != "across":
             return
-        board, most = self.shown(takes), self.shown(sold)
-        message = f"{matched.id}: end to end they take a board of {board}, and the longest sold is {most}"
-        remedy = "let the grain run on over fewer parts, or find a longer board"
-        numbers = {"takes": takes, "sold": sold}
-        yield Finding("match-too-long", "doubt", _of_match(matched.id), matched.id, message, remedy, numbers)
+        said = f"{matched.id}: end to end they take a board of {self.shown(takes)}"
+        place, car = _of_match(matched.id), self.sawing.car
+        if sold is not None and takes > sold:
+            message = f"{said}, and the longest sold is {self.shown(sold)}"
+            remedy = "let the grain run on over fewer parts, or find a longer board"
+            numbers = {"takes": takes, "sold": sold}
+            yield Finding("match-too-long", "doubt", place, matched.id, message, remedy, numbers)
+        elif car is not None and takes > car:
+            message = f"{said}, and {self.shown(car)} go into the car"
+            remedy = "have it brought, or let the grain run on over fewer parts"
+            numbers = {"takes": takes, "car": car}
+            yield Finding("match-longer-than-car", "doubt", place, matched.id, message, remedy, numbers)
 
 
 def _alike(reckoned: Reckoned, findings: list[Finding]) -> Iterator[Finding]:

@@ -1,18 +1,19 @@
-"""Which boards and sheets blanks can be cut from: those that lie there, or the size that is usually sold."""
+"""Which boards and sheets blanks can be cut from: those that lie there, or what is usually sold."""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from benchalong.ground.lengths import INCH, Length
+from benchalong.ground.lengths import Length
 from benchalong.plan import rough
 from benchalong.plan.model import Plan, Stock
-from benchalong.trade import rough as usual
+from benchalong.trade.rough import LESS_THAN_CALLED
+from benchalong.workings.blanks.model import Blank, Matched
+from benchalong.workings.blanks.reckoning import Reckoned
+from benchalong.workings.boards.lengths import lengths_sold
 from benchalong.workings.boards.model import Spot
-
-SLACK = INCH / 16
-"""A board may measure this much less than it is called: sawn and dried, 4/4 is rarely a full inch."""
 
 
 @dataclass(frozen=True)
@@ -30,26 +31,28 @@ class Kind:
     note: str = ""
     trim: Length = Fraction(0)
     """Off each end."""
+    thickness: Length | None = None
+    """As it measures; None where nobody measured, or where it is bought."""
+    cut_from: Length | None = None
+    """The length it is sold in, where it is crosscut to go into the car."""
 
     @property
     def is_there(self) -> bool:
         return self.count is not None
 
 
-def there(plan: Plan, stock: Stock, thickness: Length, *, is_first: bool) -> tuple[Kind, ...]:
-    """The project's boards of a stock for blanks of a rough thickness. Where nobody measured how thick a
-    board is, it goes to the first group."""
-    own = (board for board in plan.boards if board.stock == stock.id)
-    fit = (board for board in own if _is_thick_enough(board, thickness, is_first=is_first))
-    return tuple(
-        _kind(board, plan.shop.sawing.trim if stock.kind == "board" else Fraction(0)) for board in fit
-    )
+def there(plan: Plan, stock: Stock) -> tuple[Kind, ...]:
+    """The project's boards or sheets of a stock."""
+    trim = plan.shop.sawing.trim if stock.kind == "board" else Fraction(0)
+    return tuple(_kind(board, trim) for board in plan.boards if board.stock == stock.id)
 
 
-def _is_thick_enough(board: rough.Board, thickness: Length, *, is_first: bool) -> bool:
-    if board.thickness is None:
+def is_thick_enough(kind: Kind, thickness: Length, *, is_first: bool) -> bool:
+    """For blanks of that rough thickness. Where nobody measured how thick a board is, it goes to the first
+    group."""
+    if kind.thickness is None:
         return is_first
-    return thickness - SLACK <= board.thickness
+    return thickness - LESS_THAN_CALLED <= kind.thickness
 
 
 def _kind(board: rough.Board, trim: Length) -> Kind:
@@ -58,19 +61,37 @@ def _kind(board: rough.Board, trim: Length) -> Kind:
         y = Fraction(0) if wood.edge == "edge a" else board.width - wood.width
         clear.append(Spot(Fraction(0), y, board.length, wood.width))
     price = board.price.amount if board.price and board.price.per == "each" else None
-    return Kind(board.length, board.width, board.count, tuple(clear), price, board.note, trim)
+    return Kind(
+        board.length, board.width, board.count, tuple(clear), price, board.note, trim, board.thickness
+    )
 
 
-def sold(plan: Plan, stock: Stock) -> tuple[Kind, ...]:
-    """What is usually sold: sheets of the stock's size; boards in the lengths it is sold in that go into the
-    car, else as common practice has them."""
+def sold(
+    reckoned: Reckoned, stock: Stock, blanks: Sequence[Blank], matched: Sequence[Matched]
+) -> tuple[Kind, ...]:
+    """What can be bought for these: sheets of the stock's size; boards in lengths that go into the car, and
+    that hold what lies end to end."""
     if stock.kind == "sheet":
         return _sheets(stock)
-    units, sawing = plan.units, plan.shop.sawing
-    width = stock.board_width or usual.BOARD_WIDTH.of(units)
-    lengths = stock.sold_in or (usual.BOARD_LENGTH.of(units),)
-    in_car = [length for length in lengths if sawing.car is None or length <= sawing.car]
-    return tuple(Kind(length, width, None, trim=sawing.trim) for length in in_car or lengths[:1])
+    width, trim = reckoned.board_width(stock), reckoned.sawing.trim
+    price = stock.price.amount if stock.price and stock.price.per == "each" else None
+    takes = [blank.length for blank in blanks if not blank.match]
+    takes += [block(reckoned.sawing.kerf, blanks, each)[0] for each in matched]
+    takes = takes or [blank.length for blank in blanks]
+    return tuple(
+        Kind(each.length, width, None, price=price, trim=trim, cut_from=each.cut_from)
+        for each in lengths_sold(reckoned, stock, [length + 2 * trim for length in takes])
+    )
+
+
+def block(kerf: Length, blanks: Sequence[Blank], matched: Matched) -> tuple[Length, Length]:
+    """Long and wide, what matches in one piece. What may lie either way lies side by side."""
+    by_id = {blank.id: blank for blank in blanks}
+    members = [by_id[name] for name in matched.blanks]
+    kerfs = (len(members) - 1) * kerf
+    if matched.parted == "across":
+        return sum((each.length for each in members), kerfs), max(each.width for each in members)
+    return max(each.length for each in members), sum((each.width for each in members), kerfs)
 
 
 def _sheets(stock: Stock) -> tuple[Kind, ...]:

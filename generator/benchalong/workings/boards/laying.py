@@ -10,7 +10,7 @@ from math import gcd
 from benchalong.ground.lengths import INCH
 from benchalong.workings.blanks.model import Blank, Matched
 from benchalong.workings.boards.kinds import Kind
-from benchalong.workings.boards.model import Laid, SawCut, Sawn, Spot
+from benchalong.workings.boards.model import Counts, Laid, SawCut, Sawn, Spot
 from benchalong.workings.layout import model as whole
 from benchalong.workings.layout.scaling import exact, parts_per_unit
 from benchalong.workings.layout.scaling import whole as whole_number
@@ -41,13 +41,29 @@ class Question:
         return parts_per_unit(sizes)
 
     @property
-    def counts(self) -> tuple[str, tuple[int, ...]]:
+    def counts(self) -> tuple[Counts, tuple[int, ...]]:
         """What is to be as little as possible, and what each kind counts of it."""
         if self.kinds and all(kind.price is not None for kind in self.kinds):
             return "price", _smallest([kind.price or Fraction(0) for kind in self.kinds])
         if all(kind.is_there for kind in self.kinds) or len(self.kinds) == 1:
             return "boards", (1,) * len(self.kinds)
         return "area", _smallest([kind.length * kind.width for kind in self.kinds])
+
+
+def least_by_area(question: Question) -> Fraction:
+    """What boards of so much area must cost at least, by the measure of `counts`, however they are cut."""
+    _, costs = question.counts
+    left = sum((blank.count * blank.length * blank.width for blank in question.blanks), Fraction(0))
+    least = Fraction(0)
+    kinds = [
+        (Fraction(cost) / (kind.length * kind.width), kind)
+        for kind, cost in zip(question.kinds, costs, strict=True)
+    ]
+    for rate, kind in sorted(kinds, key=lambda pair: pair[0]):
+        area = kind.length * kind.width
+        taken = left if kind.count is None else min(left, kind.count * area)
+        least, left = least + rate * taken, left - taken
+    return least
 
 
 def order_of(question: Question) -> whole.Order:
@@ -101,6 +117,7 @@ class _Back:
             tuple(spot for spot in map(self._spot, board.left_over) if is_worth_keeping(spot)),
             kind.keep_clear,
             kind.note,
+            kind.cut_from,
         )
 
     def _laid(self, placed: whole.Placed) -> Laid:

@@ -5,6 +5,7 @@ x and lengths run along the grain from a board's end a; y and widths run across 
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
@@ -17,6 +18,8 @@ from benchalong.plan.model import StockId
 BlankId: TypeAlias = str
 Way: TypeAlias = Literal["across", "along"]
 """across: a crosscut, at one x. along: a rip cut, at one y."""
+Counts: TypeAlias = Literal["boards", "area", "price"]
+"""What a layout has as little as possible of."""
 
 
 @dataclass(frozen=True)
@@ -82,11 +85,24 @@ class Sawn:
     keep_clear: tuple[Spot, ...] = ()
     """Defects and sapwood."""
     note: str = ""
+    cut_from: Length | None = None
+    """The length it is sold in, where it is crosscut to go into the car."""
 
     @property
     def used(self) -> Fraction:
         """The share of its area that becomes blanks."""
         return sum((laid.at.area for laid in self.laid), Fraction(0)) / (self.length * self.width)
+
+
+@dataclass(frozen=True)
+class Unused:
+    """Boards alike that are there and that nothing is cut from."""
+
+    length: Length
+    width: Length
+    thickness: Length | None
+    count: int
+    note: str = ""
 
 
 @dataclass(frozen=True)
@@ -105,7 +121,7 @@ class Group:
     """No layout needs fewer, or by the measure of `counts` costs less."""
     reached: int
     """What this one needs, by the same measure."""
-    counts: Literal["boards", "area", "price"]
+    counts: Counts
     """What was to be as little as possible."""
     is_proven: bool
     ended_early: bool = False
@@ -116,6 +132,34 @@ class Group:
     """Those of them that no such board is large enough for."""
     more: tuple[Sawn, ...] = ()
     """Boards to buy for what was left out, as usually sold."""
+    turns: int = 3
+    """How often the direction of cutting may change on one board; the bound holds within that."""
+    by_area: bool = False
+    """Whether area alone shows that no fewer do, whichever way they are cut."""
+    is_own: bool = False
+    """Whether the project names boards for it; else it is laid out on what is usually sold."""
+    are_all_tried: bool = True
+    """False where it is short, its boards could be shared out otherwise, and not all ways were tried."""
+    unused: tuple[Unused, ...] = ()
+    """Boards of the stock that nothing is cut from; told with its last group."""
+
+    @cached_property
+    def on_none(self) -> tuple[tuple[BlankId, int], ...]:
+        """Blanks that were left out, and that no board as it is sold is large enough for either."""
+        if not self.is_own:
+            return self.left_out
+        laid = Counter(each.blank for board in self.more for each in board.laid)
+        return tuple((blank, count - laid[blank]) for blank, count in self.left_out if count > laid[blank])
+
+    @property
+    def bought(self) -> tuple[Sawn, ...]:
+        """Boards that still have to be bought."""
+        return self.more if self.is_own else self.boards
+
+    @property
+    def used(self) -> tuple[Sawn, ...]:
+        """Boards that are there and that something is cut from."""
+        return self.boards if self.is_own else ()
 
 
 @dataclass(frozen=True)

@@ -10,11 +10,10 @@ from benchalong.ground.lengths import Length
 from benchalong.ground.marks import Path, Place
 from benchalong.ground.problems import Finding, Level
 from benchalong.ground.shown import shown
-from benchalong.plan.model import Axis, Cut, Part, Plan
+from benchalong.plan.model import SPAN, Axis, Cut, Part, Plan
 from benchalong.reading.written import PROJECT_FILE
 from benchalong.workings.telling import cut_at
 
-PART_SIZES: dict[Axis, str] = {"along": "length", "across": "width", "down": "thickness"}
 """What a part measures along each axis."""
 
 
@@ -59,10 +58,10 @@ class Bench:
 
     def _numbers(self, cut: Cut, also: tuple[Axis, ...]) -> dict[str, Length]:
         own = {size.name: size.length for size in cut.sizes}
-        return own | {f"part {PART_SIZES[axis]}": self.whole(axis) for axis in also}
+        return own | {f"part {SPAN[axis]}": self.whole(axis) for axis in also}
 
     def _sizes(self, cut: Cut, also: tuple[Axis, ...]) -> tuple[str, ...]:
-        part = (self.part.follows.get(PART_SIZES[axis], ()) for axis in also)
+        part = (self.part.follows.get(SPAN[axis], ()) for axis in also)
         return tuple(sorted({*cut.follows}.union(*part)))
 
 

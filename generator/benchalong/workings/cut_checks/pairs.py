@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from benchalong.ground.problems import Finding, Level
-from benchalong.plan.model import Axis, Cut, Surface
-from benchalong.workings.cut_checks.bench import PART_SIZES, Bench
+from benchalong.plan.model import SPAN, Axis, Cut, Surface
+from benchalong.workings.cut_checks.bench import Bench
 from benchalong.workings.cut_checks.bounds import SQUARE, Bounds, holds, length_of, meets
 
 OPPOSITE: dict[Axis, frozenset[Surface]] = {
@@ -26,9 +26,7 @@ def wood_between(bench: Bench, one: Cut, other: Cut) -> Iterator[Finding]:
         ):
             message = f"{bench.called(other)} meets {bench.called(one)}, so nothing is left between them"
             level: Level = "doubt" if one.kind == other.kind == "mortise" else "fault"
-            remedy = (
-                f"the part's {PART_SIZES[axis]} is {bench.shown(bench.whole(axis))}; take less from one side"
-            )
+            remedy = f"the part's {SPAN[axis]} is {bench.shown(bench.whole(axis))}; take less from one side"
             yield bench.finding("cuts-meet", level, other, message, remedy, also=(axis,))
             return
 

@@ -6,8 +6,8 @@ from collections.abc import Iterator
 
 from benchalong.ground.problems import Finding, Level
 from benchalong.plan.cuts.surfaces import SURFACES
-from benchalong.plan.model import AXES, Axis, Cut, Outline
-from benchalong.workings.cut_checks.bench import PART_SIZES, Bench
+from benchalong.plan.model import AXES, SPAN, Axis, Cut, Outline
+from benchalong.workings.cut_checks.bench import Bench
 from benchalong.workings.cut_checks.bounds import (
     SIDES,
     SQUARE,
@@ -53,7 +53,7 @@ def leaves_wood(bench: Bench, cut: Cut) -> Iterator[Finding]:
             yield bench.finding("cut-leaves-nothing", "fault", cut, message, remedy, also=across)
             return
         if len(across) == 2:
-            said = " and ".join(f"{PART_SIZES[axis]} of {bench.shown(bench.whole(axis))}" for axis in across)
+            said = " and ".join(f"{SPAN[axis]} of {bench.shown(bench.whole(axis))}" for axis in across)
             message = f"{bench.called(cut)} takes the part's whole {said}, so nothing is left beside it"
             remedy = f"take less than {bench.shown(min(bench.whole(axis) for axis in across))} one way"
             yield bench.finding("cut-severs-part", "fault", cut, message, remedy, also=across)

@@ -6,8 +6,8 @@ from collections.abc import Iterator
 
 from benchalong.ground.lengths import Length
 from benchalong.ground.problems import Finding
-from benchalong.plan.model import Axis, Cut
-from benchalong.workings.cut_checks.bench import PART_SIZES, Bench
+from benchalong.plan.model import SPAN, Axis, Cut
+from benchalong.workings.cut_checks.bench import Bench
 from benchalong.workings.cut_checks.bounds import length_of
 
 STANDS: dict[str, tuple[tuple[str, str, Axis], ...]] = {
@@ -28,7 +28,7 @@ def stands_inside(bench: Bench, cut: Cut) -> Iterator[Finding]:
 
 
 def _too_large(bench: Bench, cut: Cut, key: str, size: Length, axis: Axis) -> Finding:
-    room = f"{PART_SIZES[axis]} of {bench.shown(bench.whole(axis))}"
+    room = f"{SPAN[axis]} of {bench.shown(bench.whole(axis))}"
     message = f"{bench.called(cut)} has a {key} of {bench.shown(size)}, and the part a {room}"
     remedy = f"make it less by {bench.shown(size - bench.whole(axis))} or more"
     return bench.finding(

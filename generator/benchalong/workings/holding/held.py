@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from benchalong.ground.problems import Finding
 from benchalong.plan.model import Plan
 from benchalong.workings.hardware import HARDWARE
-from benchalong.workings.holding.hanging import Hung, hang
+from benchalong.workings.holding.hanging import hang
+from benchalong.workings.holding.hung import Hung
 from benchalong.workings.holding.lids import Lid, look_at_lids
 from benchalong.workings.holding.standing import Stands, stand
 from benchalong.workings.moving import MOVING

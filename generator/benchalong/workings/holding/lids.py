@@ -17,9 +17,9 @@ from benchalong.plan.model import Circle, Cut, Outline, Plan, Prism
 from benchalong.plan.turns import Room, around
 from benchalong.trade import fixings as trade
 from benchalong.workings.holding.words import far, finding, heavy, sizes_of_piece
-from benchalong.workings.moving import Moving
 from benchalong.workings.placed import Lying, Placed
 from benchalong.workings.weights import Weights
+from benchalong.workings.what_moves import Moving
 
 FLAT = 3
 """A lid is so many times wider and deeper than it is high, at least."""

@@ -21,11 +21,11 @@ from benchalong.workings.bodies import Floats
 from benchalong.workings.holding.balance import Mass, masses, together
 from benchalong.workings.holding.path import load_on
 from benchalong.workings.holding.words import far, finding, heavy, sizes_of_part, sizes_of_piece
-from benchalong.workings.moving import Moving, motion_of
 from benchalong.workings.placed import Placed
 from benchalong.workings.pose import pose
 from benchalong.workings.sweep import Sliding, Turning
 from benchalong.workings.weights import Weights
+from benchalong.workings.what_moves import Moving, motion_of
 from benchalong.workings.woods import Woods
 
 ON_FLOOR = 0.05

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from fractions import Fraction
 
+from benchalong.ground.amounts import weight_text
 from benchalong.ground.lengths import Length
 from benchalong.ground.marks import Path, Place
 from benchalong.ground.problems import Finding, Level
 from benchalong.ground.shown import Precision, shown
-from benchalong.ground.weights import weight_text
 from benchalong.plan.model import PartId, Plan
 from benchalong.reading.written import PROJECT_FILE
 from benchalong.workings.telling import place_sizes

@@ -26,7 +26,9 @@ from benchalong.trade.ways.table import ways
 from benchalong.trade.ways.tools import at_hand
 from benchalong.workings.jobs.alike import Alike
 from benchalong.workings.jobs.facts import Facts
+from benchalong.workings.jobs.milled_with import many
 from benchalong.workings.jobs.model import Number, Setup, Task, TaskId
+from benchalong.workings.jobs.sawn_open import ON_ROUGH_WOOD, open_works
 from benchalong.workings.jobs.works import each_work, wood_of, work_of
 
 NOTHING_SET: frozenset[Tool] = frozenset(("hand tools", "bench"))
@@ -166,10 +168,20 @@ def works_of(facts: Facts, shop: Shop, task: Task) -> Iterator[Work]:
     """What a task asks of tools; the one whose setting counts first."""
     part = facts.plan.parts[task.parts[0]] if len(task.parts) == 1 and not task.assembly else None
     alike = _alike(facts, task)
-    if alike is not None:
+    if task.kind in ON_ROUGH_WOOD:
+        yield from _of_rough_wood(facts, shop, task)
+    elif alike is not None:
         yield work_of(facts.plan, alike, shop.piece(alike.part))
     elif part is not None and task.kind in OF_WOOD:
-        yield from (replace(work, count=max(1, part.count)) for work in _of_wood(facts, shop, task, part))
+        yield from (
+            replace(work, count=many(facts, task, part)) for work in _of_wood(facts, shop, task, part)
+        )
+
+
+def _of_rough_wood(facts: Facts, shop: Shop, task: Task) -> Iterator[Work]:
+    board = shop.piece(facts.plan.parts[task.parts[0]])
+    face, edge = shop.usual(THICKER) * JOINTED_OFF, shop.usual(WIDER) / 2
+    yield from open_works(facts, task, board, face=face, edge=edge)
 
 
 def _alike(facts: Facts, task: Task) -> Alike | None:

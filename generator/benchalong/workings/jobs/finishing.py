@@ -9,8 +9,8 @@ from benchalong.plan.model import Finish, Part
 from benchalong.workings.jobs.bonds import MOVING
 from benchalong.workings.jobs.facts import Facts
 from benchalong.workings.jobs.model import Task
+from benchalong.workings.jobs.of_part import part_task
 from benchalong.workings.jobs.waits import finish_waits
-from benchalong.workings.jobs.wood import part_task
 
 
 def sand_part_tasks(facts: Facts) -> Iterator[Task]:

@@ -177,6 +177,12 @@ class Task:
     """Milled wood moves: what follows, up to this part's joinery, is due within a few days."""
     waits: int = 0
     """Minutes that must pass after it before the next work on the same wood: glue sets, finish dries."""
+    rests: Words = ()
+    """How long the wood lies after it, and how: a whole sentence."""
+    spares: int = 0
+    """Of wood that is cut out and milled: so many more than `count`."""
+    test_pieces: tuple[str, ...] = ()
+    """Test pieces of the plan that are cut out or milled with it."""
     takes_off_marks: str = ""
     """Which pencil marks it takes off, to be made again after it; empty where none."""
     setup: Setup | None = None

@@ -10,9 +10,10 @@ from collections.abc import Callable
 
 from benchalong.workings.jobs.index import Found, Index
 from benchalong.workings.jobs.rules_fitting import fitted, hang, hardware
+from benchalong.workings.jobs.rules_open import sawn_open_first
 from benchalong.workings.jobs.rules_together import dry, glue, surfaces
 from benchalong.workings.jobs.rules_wood import fit, size, test, wood
 
 RULES: tuple[Callable[[Index], Found], ...] = (
-    wood, size, fit, test, fitted, dry, glue, surfaces, hardware, hang,
+    wood, sawn_open_first, size, fit, test, fitted, dry, glue, surfaces, hardware, hang,
 )  # fmt: skip

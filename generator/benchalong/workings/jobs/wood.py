@@ -7,7 +7,10 @@ from collections.abc import Iterator
 from benchalong.ground.lengths import Length
 from benchalong.plan.model import Part
 from benchalong.workings.jobs.facts import Facts
+from benchalong.workings.jobs.milled_with import with_more, with_spares
 from benchalong.workings.jobs.model import Task
+from benchalong.workings.jobs.of_part import part_task
+from benchalong.workings.jobs.sawn_open import open_tasks
 from benchalong.workings.jobs.waits import UNTIL_PLANED
 
 
@@ -16,12 +19,13 @@ def wood_tasks(facts: Facts) -> Iterator[Task]:
     parts = [facts.plan.parts[name] for name in facts.sawn]
     boards = [part for part in parts if part.id in facts.of_boards]
     yield from (_choose(part) for part in parts)
-    yield from (_rough(part) for part in parts)
-    yield from (_mill(part) for part in boards if not is_milled_late(facts, part))
+    yield from (_rough(facts, part) for part in parts)
+    yield from open_tasks(facts)
+    yield from (_mill(facts, part) for part in boards if not is_milled_late(facts, part))
     for part in (part for part in parts if part.glued_up):
         yield _boards(part)
         yield _flush(part)
-    yield from (_mill(part) for part in boards if is_milled_late(facts, part))
+    yield from (_mill(facts, part) for part in boards if is_milled_late(facts, part))
     yield from (_rip(facts, part) for part in parts if facts.is_cut_before(part.id))
     yield from (_crosscut(facts, part) for part in parts if facts.is_cut_before(part.id))
 
@@ -31,30 +35,18 @@ def is_milled_late(facts: Facts, part: Part) -> bool:
     return bool(part.glued_up) and part.id in facts.floats
 
 
-def part_task(kind: str, part: Part, title: str, *called: str, **given: object) -> Task:
-    """A task on all copies of one part."""
-    told: dict[str, object] = {"id": f"{kind.replace(' ', '-')}/{part.id}", "parts": (part.id,)} | given
-    return Task(
-        kind=kind,
-        title=title,
-        called=(kind, *called),
-        marks=part.marks,
-        count=part.count,
-        **told,  # type: ignore[arg-type]
-    )
-
-
 def _choose(part: Part) -> Task:
     return part_task("choose and mark", part, f"Choose the wood for {part.name} and mark it", usual=True)
 
 
-def _rough(part: Part) -> Task:
+def _rough(facts: Facts, part: Part) -> Task:
     sizes = (("length", part.length), ("width", part.width))
-    return part_task("rough cut", part, f"Rough cut {part.name}", "rip", "crosscut", usual=True, sizes=sizes)
+    task = part_task("rough cut", part, f"Rough cut {part.name}", "rip", "crosscut", usual=True, sizes=sizes)
+    return with_more(facts, task, part)
 
 
-def _mill(part: Part) -> Task:
-    return part_task(
+def _mill(facts: Facts, part: Part) -> Task:
+    task = part_task(
         "mill",
         part,
         f"Mill {part.name} flat, straight and to thickness",
@@ -63,6 +55,7 @@ def _mill(part: Part) -> Task:
         lies=True,
         takes_off_marks="Milling takes off every mark on the faces. Mark the faces again as they come off.",
     )
+    return with_more(facts, task, part)
 
 
 def _boards(part: Part) -> Task:
@@ -77,13 +70,14 @@ def _flush(part: Part) -> Task:
 
 def _rip(facts: Facts, part: Part) -> Task:
     _, width = first_size(facts, part)
-    return part_task("rip", part, f"Rip {part.name} to width", "cut", "mill", sizes=(("width", width),))
+    task = part_task("rip", part, f"Rip {part.name} to width", "cut", "mill", sizes=(("width", width),))
+    return with_spares(facts, task, part)
 
 
 def _crosscut(facts: Facts, part: Part) -> Task:
     length, _ = first_size(facts, part)
     off = "A mark on an end goes with the offcut."
-    return part_task(
+    task = part_task(
         "crosscut",
         part,
         f"Crosscut {part.name} to length",
@@ -91,6 +85,7 @@ def _crosscut(facts: Facts, part: Part) -> Task:
         sizes=(("length", length),),
         takes_off_marks=off,
     )
+    return with_spares(facts, task, part)
 
 
 def first_size(facts: Facts, part: Part) -> tuple[Length, Length]:

@@ -13,15 +13,27 @@ from benchalong.trade.lumber import Nominal
 from benchalong.trade.waste import Waste
 
 By: TypeAlias = Literal["area", "layout"]
-"""What a number of boards or sheets was found by: their area alone, or where each part lies."""
+"""What a number of sheets was found by: their area alone, or where each part lies."""
 Rack: TypeAlias = Literal["empty", "short", "suffices"]
-"""What the boards that are there give: none are, not all that is needed, or all of it."""
+"""What the boards that are there give: nothing, not all that is needed, or all of it."""
 ThingKind: TypeAlias = Literal["turned", "bought", "hardware", "glue", "finish", "abrasive"]
 
 
 @dataclass(frozen=True)
+class ToBuy:
+    """Boards alike that are to be bought."""
+
+    length: Length
+    """As they are sold."""
+    width: Length
+    count: int
+    cut_to: Length | None = None
+    """What they are crosscut to at the yard, so that they go into the car."""
+
+
+@dataclass(frozen=True)
 class Lumber:
-    """Boards of one stock and one rough thickness."""
+    """Boards of one stock and one rough thickness: what is needed, what is there, what is to be bought."""
 
     stock: StockId
     name: str
@@ -34,32 +46,44 @@ class Lumber:
     """Of all blanks, exactly."""
     volume: Fraction
     """Of all blanks, in cubic mm, by the same thickness."""
+    there_board_feet: Fraction
+    """Of these the blanks that come out of boards that are there."""
+    there_volume: Fraction
+    there_boards: int
+    """So many boards that are there are sawn for it."""
     waste: Waste
+    to_buy: tuple[ToBuy, ...]
+    """Boards that hold the rest, the longest first."""
+    for_waste: int
+    """So many of them are there for the waste alone."""
     buy_board_feet: int
-    """With the waste on it, rounded up once to a whole board foot."""
+    """Of the rest with the waste on it, or of the boards that hold it where that is more; rounded up once to
+    a whole board foot."""
     buy_cubic_metres: Fraction
-    """With the waste on it, rounded up to a thousandth."""
+    """The same, rounded up to a thousandth."""
     longest: Length
-    """A board must give this much, its ends trimmed off."""
+    """A board must give this much of what is to be bought, its ends trimmed off; nothing where none is."""
     widest: Length
-    """The widest blank."""
-    lengths: tuple[Length, ...]
-    """It is sold in these and they go into the car, the shortest first; none of them too short for every
-    blank."""
-    board_width: Length
-    boards: int
-    """About so many of the longest of these lengths and this width."""
-    by: By
+    """The widest blank of it."""
     must_match: tuple[str, ...]
-    """The plan's matches that come out of it."""
-    on_hand: Fraction
-    """Board feet of boards that are there already; not taken off."""
+    """The plan's matches that come out of what is to be bought."""
     price: Price | None
     cost: Fraction | None
-    """None where no price is said, or one that boards aren't counted by."""
-    rack: Rack = "empty"
-    laid_on: int | None = None
-    """So many clear boards of the usual size in the layout; None where there is none on such."""
+    """Of what is to be bought. None where no price is said, or one that boards aren't counted by."""
+
+    @property
+    def boards(self) -> int:
+        """About so many are to be bought."""
+        return sum(each.count for each in self.to_buy)
+
+    @property
+    def is_there(self) -> bool:
+        """Whether nothing is to be bought."""
+        return not self.to_buy
+
+    @property
+    def rack(self) -> Rack:
+        return _rack(is_there=self.is_there, used=self.there_boards)
 
 
 @dataclass(frozen=True)
@@ -73,15 +97,31 @@ class Sheets:
     sheet: tuple[Length, Length] | None
     area: Fraction
     """Of all parts, in square mm."""
+    there_area: Fraction
+    """Of the parts that come out of pieces that are there."""
+    there_pieces: int
+    """So many sheets or pieces that are there are sawn for it."""
     waste: Waste
     count: int | None
-    """None where the sheet's size isn't said."""
+    """To buy. None where the sheet's size isn't said."""
     by: By
-    on_hand: int
-    """Pieces that are there already; not taken off."""
     price: Price | None
     cost: Fraction | None
-    rack: Rack = "empty"
+    """Of what is to be bought."""
+
+    @property
+    def is_there(self) -> bool:
+        return self.count == 0
+
+    @property
+    def rack(self) -> Rack:
+        return _rack(is_there=self.is_there, used=self.there_pieces)
+
+
+def _rack(*, is_there: bool, used: int) -> Rack:
+    if is_there:
+        return "suffices"
+    return "short" if used else "empty"
 
 
 @dataclass(frozen=True)
@@ -98,7 +138,22 @@ class Thing:
     """Litres of finish, grams of glue."""
     price: Price | None
     cost: Fraction | None
+    """Of what is to be bought."""
     note: str = ""
+    there: int = 0
+    """So many are there already."""
+
+    @property
+    def to_buy(self) -> int | None:
+        """None where it is not known how many it takes."""
+        return None if self.count is None else max(self.count - self.there, 0)
+
+    @property
+    def is_there(self) -> bool:
+        return self.to_buy == 0
+
+
+Line: TypeAlias = Lumber | Sheets | Thing
 
 
 @dataclass(frozen=True)
@@ -110,7 +165,7 @@ class Purchases:
 
     @cached_property
     def total(self) -> Fraction:
-        """Of all that has a price."""
+        """Of all that is to be bought and has a price."""
         return sum((each.cost for each in self.lines if each.cost is not None), Fraction(0))
 
     @cached_property
@@ -119,5 +174,5 @@ class Purchases:
         return tuple(dict.fromkeys(each.name for each in self.lines if each.cost is None))
 
     @cached_property
-    def lines(self) -> tuple[Lumber | Sheets | Thing, ...]:
+    def lines(self) -> tuple[Line, ...]:
         return (*self.lumber, *self.sheets, *self.things)

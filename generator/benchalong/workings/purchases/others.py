@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from fractions import Fraction
 from math import ceil
 
@@ -10,44 +11,61 @@ from benchalong.ground.lengths import FOOT, METRE, Length
 from benchalong.plan.model import Plan, Price, Stock
 from benchalong.trade.abrasives import GRITS, discs
 from benchalong.trade.amounts import glue
-from benchalong.trade.waste import waste
+from benchalong.trade.waste import Waste, waste
 from benchalong.workings.amounts import Amounts
 from benchalong.workings.blanks.model import Blank, Blanks
+from benchalong.workings.boards.model import Boards, Group
 from benchalong.workings.glue import Glue
 from benchalong.workings.purchases.model import Sheets, Thing, ThingKind
+from benchalong.workings.purchases.rack import missing, not_laid
 
 
-def sheets_of(plan: Plan, blanks: Blanks) -> Iterator[Sheets]:
+def sheets_of(plan: Plan, blanks: Blanks, boards: Boards) -> Iterator[Sheets]:
     """In the order of the plan, without those that nothing is cut from."""
+    groups = {group.stock: group for group in boards.groups}
     for stock in plan.stock.values():
         if stock.kind == "sheet" and blanks.of_stock(stock.id):
-            yield _sheets(plan, stock, blanks.of_stock(stock.id))
+            yield _sheets(stock, blanks.of_stock(stock.id), groups.get(stock.id))
 
 
-def _sheets(plan: Plan, stock: Stock, blanks: Sequence[Blank]) -> Sheets:
-    area = sum((each.count * each.length * each.width for each in blanks), Fraction(0))
-    wasted = waste(kind="sheet", said=stock.waste)
-    count = (
-        None if stock.sheet is None else ceil(area * (1 + wasted.added) / (stock.sheet[0] * stock.sheet[1]))
-    )
+def _sheets(stock: Stock, blanks: Sequence[Blank], group: Group | None) -> Sheets:
+    left, wasted = missing(blanks, group), waste(kind="sheet", said=stock.waste)
+    rest = left if group is None else not_laid(left, group)
+    count = _count(stock, 0 if group is None else len(group.bought), rest, wasted)
     return Sheets(
         stock.id,
         stock.name,
         stock.thickness,
         stock.nominal,
         stock.sheet,
-        area,
+        _area(blanks),
+        _area(blanks) - _area(left),
+        0 if group is None else len(group.used),
         wasted,
         count,
-        "area",
-        sum(board.count for board in plan.boards if board.stock == stock.id),
+        "area" if rest else "layout",
         stock.price,
         cost_of_sheets(stock.price, stock, count),
     )
 
 
+def _area(blanks: Sequence[Blank]) -> Fraction:
+    return sum((each.count * each.length * each.width for each in blanks), Fraction(0))
+
+
+def _count(stock: Stock, laid: int, rest: Sequence[Blank], wasted: Waste) -> int | None:
+    """Sheets by where parts lie; by area what fits on none."""
+    if not rest:
+        return laid
+    if stock.sheet is None:
+        return None
+    return laid + ceil(_area(rest) * (1 + wasted.added) / (stock.sheet[0] * stock.sheet[1]))
+
+
 def cost_of_sheets(price: Price | None, stock: Stock, count: int | None) -> Fraction | None:
     """None where no price is said, or one that sheets aren't counted by."""
+    if count == 0:
+        return Fraction(0)
     if price is None or count is None or stock.sheet is None:
         return None
     area = count * stock.sheet[0] * stock.sheet[1]
@@ -64,7 +82,9 @@ def cost_of_sheets(price: Price | None, stock: Stock, count: int | None) -> Frac
 def things_of(plan: Plan, blanks: Blanks, amounts: Amounts, joints: Glue) -> Iterator[Thing]:
     yield from _ready_made(plan, blanks)
     for thing in plan.hardware.values():
-        yield _counted("hardware", thing.id, thing.name, thing.size, thing.count, thing.price, thing.note)
+        yield _counted(
+            "hardware", thing.id, thing.name, thing.size, thing.count, thing.price, thing.note, thing.on_hand
+        )
     yield from _glue(plan, blanks, joints)
     yield from _finishes(plan, amounts)
     if plan.finish:
@@ -109,10 +129,23 @@ def _cost_of_turned(price: Price | None, count: int, length: Length) -> Fraction
 
 
 def _counted(
-    kind: ThingKind, name: str, called: str, size: str, count: int | None, price: Price | None, note: str = ""
+    kind: ThingKind,
+    name: str,
+    called: str,
+    size: str,
+    count: int | None,
+    price: Price | None,
+    note: str = "",
+    there: int = 0,
 ) -> Thing:
-    cost = None if price is None or count is None or price.per != "each" else price.amount * count
-    return Thing(kind, name, called, size, count, None, price, cost, note)
+    thing = Thing(kind, name, called, size, count, None, price, None, note, there)
+    return replace(thing, cost=_cost_of(price, thing.to_buy))
+
+
+def _cost_of(price: Price | None, count: int | None) -> Fraction | None:
+    if count == 0:
+        return Fraction(0)
+    return None if price is None or count is None or price.per != "each" else price.amount * count
 
 
 def _glue(plan: Plan, blanks: Blanks, joints: Glue) -> Iterator[Thing]:

@@ -15,7 +15,6 @@ from benchalong.workings.glue import GLUE
 from benchalong.workings.purchases.lumber import lumber_of
 from benchalong.workings.purchases.model import Purchases
 from benchalong.workings.purchases.others import sheets_of, things_of
-from benchalong.workings.purchases.rack import laid_lumber, laid_sheets
 from benchalong.workings.working import Worked, Working
 
 
@@ -25,8 +24,8 @@ def list_purchases(plan: Plan, worked: Worked) -> tuple[Callable[[], Purchases],
     def work() -> Purchases:
         blanks, boards, amounts, glue = worked[BLANKS], worked[BOARDS](), worked[AMOUNTS](), worked[GLUE]()
         return Purchases(
-            tuple(laid_lumber(lumber_of(Reckoned(plan), blanks), boards)),
-            tuple(laid_sheets(plan, sheets_of(plan, blanks), boards)),
+            tuple(lumber_of(Reckoned(plan), blanks, boards)),
+            tuple(sheets_of(plan, blanks, boards)),
             tuple(things_of(plan, blanks, amounts, glue)),
             plan.currency,
         )

@@ -43,6 +43,8 @@ class _Clock:
     """What goes on in the next session, and for how long."""
     ready: dict[TaskId, Fraction] = field(default_factory=dict)
     """When what is done has set, from the very start."""
+    sets: dict[TaskId, Fraction] = field(default_factory=dict)
+    """Of these what had still to set when last looked at: a few of many."""
     by: dict[TaskId, Fraction] = field(default_factory=dict)
     """When it was done."""
     standing: set[int] = field(default_factory=set)
@@ -85,31 +87,36 @@ class _Clock:
         else:
             for one in unit.tasks:
                 self.by[one], self.ready[one] = self.moment, self.moment + unit.waits
+                if unit.waits:
+                    self.sets[one] = self.ready[one]
         return doing
 
     def _next(self) -> tuple[Unit, TaskId] | None:
         """The first that can be done now, and what it doesn't wait for."""
+        moment = self.moment
+        self.sets = {one: until for one, until in self.sets.items() if until > moment}
         waited: TaskId = ""
         busy: set[str] = set()
         for unit in self.left:
-            takes = self._takes(unit)
-            fits = takes <= self.length - self.now or (takes > self.length and self.now == 0)
-            if self._is_ready(unit) and fits and unit.machine not in busy:
+            if unit.machine not in busy and self._is_ready(unit) and self._fits(unit):
                 return unit, waited
-            waited = waited or self._waits_for(unit)
+            waited = waited or min(unit.needs & self.sets.keys(), default="")
             if unit.machine:
                 busy.add(unit.machine)
         return None
 
     def _is_ready(self, unit: Unit) -> bool:
-        return all(one in self.ready and self.ready[one] <= self.moment for one in unit.needs)
+        """Whether all it needs is done and has set."""
+        return unit.needs <= self.ready.keys() and unit.needs.isdisjoint(self.sets)
 
-    def _waits_for(self, unit: Unit) -> TaskId:
-        return next((one for one in sorted(unit.needs) if self.ready.get(one, ZERO) > self.moment), "")
+    def _fits(self, unit: Unit) -> bool:
+        """Into what is left of the session; what is longer than a whole one begins with it."""
+        takes = self._takes(unit)
+        return takes <= self.length - self.now or (takes > self.length and self.now == 0)
 
     def _wait(self) -> bool:
         """Until the next thing has set, where that is still in this session and something fits after it."""
-        until = min((one for one in self.ready.values() if one > self.moment), default=None)
+        until = min((one for one in self.sets.values() if one > self.moment), default=None)
         end = self.day * DAY + self.length
         if until is None or until >= end:
             return False

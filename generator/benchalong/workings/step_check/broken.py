@@ -14,7 +14,18 @@ from benchalong.ground.problems import Finding, Level
 from benchalong.workings.jobs.model import Need, Task, TaskId
 from benchalong.workings.step_check.done_in import DoneIn, Line
 
-MAKES = ("rough cut", "mill", "rip", "crosscut", "cut", "drill", "measure and fit")
+MAKES = (
+    "rough cut",
+    "split rough",
+    "flatten",
+    "resaw",
+    "mill",
+    "rip",
+    "crosscut",
+    "cut",
+    "drill",
+    "measure and fit",
+)
 BRINGS_TOGETHER = ("dry-assemble", "glue up", "fit hardware", "hang")
 
 

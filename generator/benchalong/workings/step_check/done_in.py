@@ -9,6 +9,7 @@ from benchalong.ground.problems import Finding
 from benchalong.plan.model import Plan, Step
 from benchalong.workings.jobs.jobs import JOBS
 from benchalong.workings.jobs.model import Task, TaskId
+from benchalong.workings.jobs.waits import minutes_in
 from benchalong.workings.step_check.meant import Closeness, inside, meant_by
 from benchalong.workings.working import Worked, Working
 
@@ -64,6 +65,8 @@ def find_lines(plan: Plan, worked: Worked) -> tuple[DoneIn, tuple[Finding, ...]]
         at = tuple(line for line, close in meaning if close == closest)
         if at and closest is not None and not closest[0]:
             at = tuple(_first_that_fits(task, at, lines))
+        if task.kind == "rest" and not at:
+            at = tuple(_rests_after(task, lines, steps))
         if at:
             lines[task.id] = at
     taken = {name for step in steps for name in step.hardware}
@@ -100,6 +103,15 @@ def _first_that_fits(
     """Another word for it may as well mean other work: the first line by which it can be done, if any."""
     ready = max((min(lines[one]) for one in task.must if one in lines), default=Line(-1, 0))
     yield from [line for line in at if line >= ready][:1]
+
+
+def _rests_after(
+    task: Task, lines: Mapping[TaskId, tuple[Line, ...]], steps: tuple[Step, ...]
+) -> Iterator[Line]:
+    """Wood rests in the wait of the step that saws it open, so at that step's end."""
+    opened = max((line for one in task.must for line in lines.get(one, ())), default=None)
+    if opened and minutes_in(steps[opened.step].wait):
+        yield Line(opened.step, len(steps[opened.step].does))
 
 
 DONE_IN: Working[DoneIn] = Working("done in", "Which step does which work?", find_lines, (JOBS,))

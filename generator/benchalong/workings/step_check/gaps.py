@@ -11,7 +11,7 @@ from benchalong.workings.step_check.broken import line_place, small, step_name
 from benchalong.workings.step_check.done_in import DoneIn, Line
 from benchalong.workings.step_check.words import done_to
 
-ONCE = ("mill", "rip", "crosscut", "cut", "drill", "glue up", "make jig")
+ONCE = ("split rough", "resaw", "mill", "rip", "crosscut", "cut", "drill", "glue up", "make jig")
 """What is done once. Marking, fitting, sanding, coats and hardware that goes on and off are done again."""
 MISSED = ("dry-assemble", "sand")
 """Usual work that is worth a note where no step does any of it, though there is some."""

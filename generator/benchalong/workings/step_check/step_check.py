@@ -10,9 +10,10 @@ from benchalong.workings.step_check.done_in import DONE_IN
 from benchalong.workings.step_check.gaps import in_no_step, in_two_steps, nothing_said
 from benchalong.workings.step_check.jigs import used_before_made
 from benchalong.workings.step_check.made_again import set_again
+from benchalong.workings.step_check.rests import short_rests
 from benchalong.workings.working import Worked, Working
 
-CHECKS = (broken_needs, used_before_made, in_no_step, in_two_steps, set_again)
+CHECKS = (broken_needs, short_rests, used_before_made, in_no_step, in_two_steps, set_again)
 
 
 def check_steps(_: Plan, worked: Worked) -> tuple[None, tuple[Finding, ...]]:

@@ -14,6 +14,7 @@ from itertools import groupby
 
 from benchalong.workings.jobs.cutting import rank
 from benchalong.workings.jobs.model import Task, TaskId
+from benchalong.workings.jobs.sawn_open import ON_ROUGH_WOOD
 from benchalong.workings.work_order.phases import PANELS, phases
 
 STAGES: tuple[tuple[str, str], ...] = (
@@ -31,6 +32,9 @@ STAGES: tuple[tuple[str, str], ...] = (
 """(id, title) by phase."""
 TITLES: Mapping[str, str] = {
     "choose and mark": "Choose the boards and cut them long",
+    "split": "Split restless wood rough, and let it rest",
+    "flatten": "Flatten what was split, and leave it thick",
+    "resaw": "Resaw thin wood, and let it rest",
     "mill": "Mill to thickness",
     "boards": "Glue boards up to wide parts",
     "size": "Cut to width and length",
@@ -110,6 +114,8 @@ def _sort(task: Task) -> str:
     """Tasks of one sort and stage make one step."""
     if task.boards or (task.kind == "flush" and not task.assembly):
         return "boards"
+    if task.kind in ON_ROUGH_WOOD:
+        return _sort_rough(task)
     if task.kind in ("cut", "test piece"):
         kind = task.cuts[0].kind if task.cuts else task.id.rpartition("/")[2]
         if task.hardware:
@@ -122,6 +128,14 @@ def _sort(task: Task) -> str:
     if task.kind == "dry-assemble":
         return f"dry-assemble {task.assembly}"
     return SORTS.get(task.kind, task.kind)
+
+
+def _sort_rough(task: Task) -> str:
+    """What is resawn is flattened for it and rests after it, in one step; what is split lies in between."""
+    if task.kind == "flatten" and task.waits:
+        return "flatten"
+    is_split = task.kind == "split rough" or any(one.startswith("split-rough/") for one in task.must)
+    return "split" if is_split else "resaw"
 
 
 def _title(sort: str, phase: int, tasks: list[Task]) -> str:

@@ -12,7 +12,8 @@ from benchalong.workings.jobs.model import Task, TaskId
 
 WOOD, SIZES, JOINTS, PANELS, DRY, INSIDES, GLUE, FITTING, OUTSIDE, PLACE = range(10)
 OF_KIND = {
-    "choose and mark": WOOD, "rough cut": WOOD, "mill": WOOD, "make jig": WOOD, "rip": SIZES,
+    "choose and mark": WOOD, "rough cut": WOOD, "split rough": WOOD, "flatten": WOOD, "resaw": WOOD,
+    "rest": WOOD, "mill": WOOD, "make jig": WOOD, "rip": SIZES,
     "crosscut": SIZES, "test piece": JOINTS, "cut": JOINTS, "drill": JOINTS, "dry-assemble": DRY,
     "glue up": GLUE, "flush": GLUE, "measure and fit": FITTING, "fit hardware": FITTING, "sand": INSIDES,
     "finish": INSIDES, "hang": PLACE,

@@ -7,7 +7,7 @@ from math import ceil
 from benchalong.ground.lengths import Length, Point3
 from benchalong.plan.joints.member import Side
 from benchalong.plan.model import Axis
-from benchalong.plan.turns import Room, Way
+from benchalong.plan.turns import Room, Way, axis_of
 
 
 def contact(one: Side, other: Side) -> Room:
@@ -16,10 +16,6 @@ def contact(one: Side, other: Side) -> Room:
     near = [max(room[0][n] for room in rooms) for n in range(3)]
     far = [min(room[1][n] for room in rooms) for n in range(3)]
     return ((near[0], near[1], near[2]), (far[0], far[1], far[2]))
-
-
-def axis_of(way: Way) -> int:
-    return next(n for n in range(3) if way[n])
 
 
 def longest(room: Room, looks: Way) -> int:

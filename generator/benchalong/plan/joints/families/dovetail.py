@@ -9,15 +9,13 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from benchalong.ground.lengths import Length
+from benchalong.ground.lengths import ZERO, Length
 from benchalong.plan.cuts.surfaces import SURFACES, Range, flat_shape
 from benchalong.plan.joints.families.bites import size_of
 from benchalong.plan.joints.families.corner import Corner, corners
 from benchalong.plan.joints.family import Family, Given, Loss
 from benchalong.plan.joints.member import Side
 from benchalong.plan.model import AXES, Axis, Prism, Surface
-
-ZERO = Length(0)
 
 
 @dataclass(frozen=True)

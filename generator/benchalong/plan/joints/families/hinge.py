@@ -12,13 +12,12 @@ from dataclasses import dataclass
 
 from benchalong.ground.lengths import METRE, Length, Point3
 from benchalong.plan.cuts.surfaces import SURFACES
-from benchalong.plan.joints.families.contact import axis_of
 from benchalong.plan.joints.families.holes import holes
 from benchalong.plan.joints.families.opening import opens_by
 from benchalong.plan.joints.family import CantMove, Family, Given, Loss
 from benchalong.plan.joints.member import Side
 from benchalong.plan.model import Moves
-from benchalong.plan.turns import WAYS, Room, Way
+from benchalong.plan.turns import WAYS, Room, Way, axis_of
 
 TALL = METRE
 """What is longer along its hinges takes three: common practice, no source."""

@@ -9,11 +9,11 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from benchalong.plan.cuts.surfaces import SURFACES
-from benchalong.plan.joints.families.contact import axis_of, contact
+from benchalong.plan.joints.families.contact import contact
 from benchalong.plan.joints.family import CantMove, Family, Given, Loss, nothing
 from benchalong.plan.joints.member import Side
 from benchalong.plan.model import AXES, Axis, Moves
-from benchalong.plan.turns import WAYS, Way
+from benchalong.plan.turns import WAYS, Way, axis_of
 
 
 def groove(joint: Given, side: Side, partners: tuple[Side, ...]) -> Iterable[Loss]:

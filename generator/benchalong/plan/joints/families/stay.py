@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from benchalong.plan.joints.families.holes import screw_hole
 from benchalong.plan.joints.families.opening import opens_by
 from benchalong.plan.joints.family import Family, Given, Loss
 from benchalong.plan.joints.member import Side
@@ -32,11 +33,7 @@ def _plate(joint: Given, side: Side, which: str) -> Iterable[Loss]:
     if at is None or across is None:
         return
     for bore in joint.bores:
-        lengths = {"diameter": bore.diameter, "at": at + bore.along, "across": across + bore.across}
-        if bore.depth is None:
-            yield Loss("hole", side.surfaces[:1], lengths, {"depth": "through"}, name="screw hole")
-        else:
-            yield Loss("hole", side.surfaces[:1], {**lengths, "depth": bore.depth}, name="screw hole")
+        yield screw_hole(bore, side, at=at + bore.along, across=across + bore.across)
 
 
 def how_many(_: Given, __: Side, ___: Side) -> int:

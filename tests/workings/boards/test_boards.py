@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator
+from fractions import Fraction
 from itertools import combinations
 from pathlib import Path
 
@@ -19,7 +20,7 @@ from benchalong.workings.boards.kept import laid_out
 from benchalong.workings.boards.model import Boards, Group, Sawn, Spot
 from benchalong.workings.layout import model as layout
 
-CONTENT = Path(__file__).parents[2] / "content"
+CONTENT = Path(__file__).parents[3] / "content"
 EXAMPLES = ("seed-cupboard", "step-stool", "joint-samples")
 
 
@@ -164,3 +165,146 @@ def test_a_layout_out_of_the_store_is_the_one_put_in() -> None:
     )
     store = MemoryStore()
     assert laid_out(order, store) == laid_out(order, store) == laid_out(order, None)
+
+
+SHARED = """\
+title: Bench
+units: inch
+stock:
+  oak: {kind: board, species: white oak, thickness: 3/4 in}
+parts:
+  leg: {stock: oak, thickness: 1 3/4 in, width: 3 in, length: 28 in, count: 2}
+  slat: {stock: oak, width: 3 in, length: 28 in, count: 2}
+boards:
+"""
+
+
+def _groups(tmp_path: Path, project: str) -> tuple[Boards, Blanks]:
+    (tmp_path / "project.yaml").write_text(project, encoding="utf-8")
+    _, boards, blanks = _worked(tmp_path)
+    assert faults(boards, blanks) == []
+    return boards, blanks
+
+
+def test_a_board_thick_enough_for_two_groups_is_sawn_once(tmp_path: Path) -> None:
+    """It holds the legs or the slats. Counted twice, it hid that something is to be bought."""
+    boards, _ = _groups(tmp_path, SHARED + "  - {stock: oak, length: 62 in, width: 4 in, thickness: 2 in}\n")
+    legs, slats = boards.groups
+    assert [len(legs.used), legs.left_out, legs.bought] == [1, (), ()]
+    assert [len(slats.used), slats.left_out] == [0, (("slat", 2),)]
+    assert len(slats.bought) == 1
+    assert slats.unused == ()
+
+
+def test_what_the_thick_group_leaves_goes_to_the_thin_one(tmp_path: Path) -> None:
+    more = "  - {stock: oak, length: 62 in, width: 4 in, thickness: 2 in, count: 3}\n"
+    boards, _ = _groups(tmp_path, SHARED + more)
+    assert [(len(group.used), group.left_out) for group in boards.groups] == [(1, ()), (1, ())]
+    assert [each.count for each in boards.groups[-1].unused] == [1]
+
+
+def test_thin_parts_come_from_thin_boards_as_long_as_there_are_enough(tmp_path: Path) -> None:
+    more = (
+        "  - {stock: oak, length: 96 in, width: 9 in, thickness: 2 in, count: 2}\n"
+        "  - {stock: oak, length: 32 in, width: 4 in, thickness: 1 in, count: 2}\n"
+    )
+    boards, _ = _groups(tmp_path, SHARED + more)
+    slats = boards.groups[1]
+    assert [board.length / 127 * 5 for board in slats.used] == [32, 32]
+
+
+def test_the_thick_group_leaves_the_board_that_only_the_thin_one_needs(tmp_path: Path) -> None:
+    """Either board gives the legs, and one alone the long slat; taken in turn, the legs have the first."""
+    long = SHARED.replace(
+        "width: 3 in, length: 28 in, count: 2}\nboards", "width: 3 in, length: 70 in, count: 1}\nboards"
+    )
+    assert long != SHARED
+    for first, second in ((74, 62), (62, 74)):
+        rows = [
+            f"  - {{stock: oak, length: {each} in, width: 4 in, thickness: 2 in}}\n"
+            for each in (first, second)
+        ]
+        boards, _ = _groups(tmp_path, long + "".join(rows))
+        assert [group.left_out for group in boards.groups] == [(), ()]
+
+
+SAME_BOARD = """\
+title: Three fronts
+units: inch
+stock:
+  oak: {kind: board, species: white oak, buy: 4/4, thickness: 3/4 in}
+parts:
+  front: {stock: oak, width: 4 in, length: 20 in, count: 3}
+  rail: {stock: oak, width: 4 in, length: 28 in, count: 3}
+boards:
+  - {stock: oak, length: 74 in, width: 5 in}
+  - {stock: oak, length: 96 in, width: 5 in}
+"""
+
+
+def test_parts_from_the_same_board_are_not_parted(tmp_path: Path) -> None:
+    """Two boards hold all six either way: three and three, or with a front and two rails on the shorter."""
+    match = "matches: {fronts: {parts: [front], how: same board}}\n"
+    boards, blanks = _groups(tmp_path, SAME_BOARD + match)
+    (matched,) = blanks.matched
+    assert (matched.parted, matched.blanks) == ("", ("front", "front", "front"))
+    (group,) = boards.groups
+    assert group.left_out == ()
+    assert [
+        sum(laid.match == "fronts" for laid in board.laid)
+        for board in group.boards
+        if any(laid.match for laid in board.laid)
+    ] == [3]
+
+
+def test_parts_from_one_board_are_left_out_together_where_none_holds_them(tmp_path: Path) -> None:
+    match = "matches: {fronts: {parts: [front], how: same board}}\n"
+    short = SAME_BOARD.replace("length: 74 in", "length: 44 in").replace("length: 96 in", "length: 60 in")
+    boards, _ = _groups(tmp_path, short + match)
+    (group,) = boards.groups
+    assert dict(group.left_out)["front"] == 3
+    assert [sum(bool(laid.match) for laid in board.laid) for board in group.more if board.laid[0].match] == [
+        3
+    ]
+
+
+IN_A_ROW = """\
+title: Drawer fronts in a row
+units: inch
+stock:
+  oak: {kind: board, species: white oak, buy: 4/4, thickness: 3/4 in}
+parts:
+  front: {stock: oak, width: 5 in, length: 14 in, count: 2, mark: F}
+  stick: {stock: oak, width: 2 in, length: 18 in, count: 1}
+"""
+
+
+def _matched(tmp_path: Path, project: str) -> Group:
+    boards, _ = _groups(tmp_path, project)
+    (group,) = boards.groups
+    return group
+
+
+def test_what_lies_end_to_end_is_crosscut_once_more_after_ripping(tmp_path: Path) -> None:
+    group = _matched(tmp_path, IN_A_ROW + "matches: {fronts: {parts: [F1, F2], how: end to end}}\n")
+    assert (group.left_out, group.turns, len(group.boards)) == ((), 3, 1)
+    first, second = sorted((laid.at for laid in group.boards[0].laid if laid.match), key=lambda at: at.x)
+    assert first.y == second.y
+    assert second.x - first.x - first.length == Fraction(127, 40)  # the kerf, and nothing between
+
+
+@pytest.mark.parametrize("how", ["side by side", "same board"])
+def test_what_matches_otherwise_lies_on_one_board_too(tmp_path: Path, how: str) -> None:
+    wide = IN_A_ROW.replace("thickness: 3/4 in}", "thickness: 3/4 in, board_width: 12 in}")
+    group = _matched(tmp_path, f"{wide}matches: {{fronts: {{parts: [F1, F2], how: {how}}}}}\n")
+    assert group.left_out == ()
+    assert [sum(bool(laid.match) for laid in board.laid) for board in group.boards] == [2]
+
+
+def test_it_is_found_when_the_author_allows_too_few_turns(tmp_path: Path) -> None:
+    match = "matches: {fronts: {parts: [F1, F2], how: end to end}}\nshop: {turns: 2}\n"
+    (tmp_path / "project.yaml").write_text(IN_A_ROW + match, encoding="utf-8")
+    found = [each for each in travel(tmp_path).worked.findings if each.code == "match-needs-turns"]
+    assert [each.message for each in found] == [
+        "fronts: from one board end to end they are crosscut, ripped and crosscut again, and turns: says 2"
+    ]

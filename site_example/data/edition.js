@@ -1,0 +1,1 @@
+document.documentElement.dataset.edition = "6754b77d";
