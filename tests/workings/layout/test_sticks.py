@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from functools import cache
+from itertools import product
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -10,6 +11,7 @@ from hypothesis import strategies as st
 from benchalong.workings.layout.lay_out import lay_out
 from benchalong.workings.layout.lies import Work
 from benchalong.workings.layout.model import Board, Order, Piece, Rules
+from benchalong.workings.layout.stick_fillings import all_that_could_be
 from benchalong.workings.layout.stick_prices import Pricing, Sticks, Stock
 from benchalong.workings.layout.sticks import cut_sticks
 from workings.layout.checker import faults
@@ -100,3 +102,32 @@ def test_work_is_counted_and_ends_the_search() -> None:
     assert not any(cut.left_out)
     assert cut.bound <= cut.cost
     assert cut.is_proven or work.left <= 0
+
+
+def test_a_bound_that_no_cut_meets_is_raised() -> None:
+    """Two thirds, three quarters and six elevenths of a stick: the relaxation says two sticks, and it takes
+    three. (Instances without the rounding-up property, of which this is a known small one: Gau 1994; cited
+    from memory, the answer is counted out here.)"""
+    these, lengths = ((132, 1, 9),), (44,) * 2 + (33,) * 3 + (12,) * 6
+    layout = lay_out(order_of(these, lengths, 0))
+    assert sum(lengths) <= 2 * 132
+    assert least_cost(these, lengths) == 3
+    assert (layout.cost, layout.is_proven) == (3, True)
+
+
+@settings(deadline=None, max_examples=30)
+@given(pieces, st.integers(20, 40))
+def test_all_fillings_that_could_be_are_counted_out(lengths: tuple[int, ...], length: int) -> None:
+    """With room for one stick more than there are pieces, every filling there is could be in a cut."""
+    kinds = tuple(sorted(set(lengths), reverse=True))
+    demand = tuple(lengths.count(kind) for kind in kinds)
+    sticks = Sticks(kinds, demand, (Stock(length, 1, len(lengths)),))
+    work = Work(10**8)
+    columns = all_that_could_be(sticks, Pricing(sticks, work).proof(), limit=len(lengths) + 1, work=work)
+    assert columns is not None
+    every = {
+        tuple(times)
+        for times in product(*(range(wanted + 1) for wanted in demand))
+        if any(times) and sum(n * size for n, size in zip(times, kinds, strict=True)) <= length
+    }
+    assert {column.counts for column in columns} == every

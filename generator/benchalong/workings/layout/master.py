@@ -90,10 +90,12 @@ class Master:
 
 @dataclass(frozen=True)
 class Choice:
-    """How often each column; None: none was found. `iterations`: what the search took."""
+    """How often each column; None: none was found. `iterations`: what the search took. `is_none`: whether it
+    was shown that there is none."""
 
     times: list[int] | None
     iterations: int
+    is_none: bool = False
 
 
 def choose(
@@ -119,7 +121,8 @@ def choose(
     info = model.getInfo()
     found = info.primal_solution_status == highspy.SolutionStatus.kSolutionStatusFeasible
     times = [round(value) for value in model.getSolution().col_value] if found else None
-    return Choice(times, max(0, info.simplex_iteration_count))
+    is_none = model.getModelStatus() == highspy.HighsModelStatus.kInfeasible
+    return Choice(times, max(0, info.simplex_iteration_count), is_none)
 
 
 def worth_choosing(columns: Sequence[Column], prices: Prices, slack: float) -> list[int]:

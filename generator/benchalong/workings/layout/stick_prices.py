@@ -61,6 +61,23 @@ class Sticks:
         return ceil(cost / self.step) * self.step
 
 
+@dataclass(frozen=True)
+class Proof:
+    """Prices that prove a bound: no filling is worth more than `over` times what its stick costs, rent
+    included. Worth and rents are in steps of `_FINE` to one."""
+
+    bound: Fraction
+    worth: tuple[int, ...]
+    rents: tuple[int, ...]
+    over: Fraction
+
+    def least_worth(self, at: int, cost: int, *, limit: int) -> int:
+        """What a filling of a stock is worth at least if it is part of any cut that costs no more than the
+        limit: what it lacks, and all others lack, adds up to what limit and bound are apart at most."""
+        lacking = (limit - self.bound) * _FINE
+        return ceil((cost * _FINE + self.rents[at] - lacking) * self.over)
+
+
 class Pricing:
     """Every filling seen, and the programme over them."""
 
@@ -85,18 +102,29 @@ class Pricing:
 
         Less is looked for once the bound is as much as `hopeless`.
         """
-        self.master.want(demand, numbers)
         proven = 0
+        for prices, proof in self._rounds(demand, numbers):
+            proven = max(proven, self._sticks.stepped(proof.bound))
+            if self._sticks.stepped(Fraction(prices.cost - _SLACK)) <= proven or proven >= hopeless:
+                break
+        return prices, proven
+
+    def proof(self) -> Proof:
+        """The highest bound for all pieces, and its prices."""
+        rounds = self._rounds(self._sticks.demand, self._sticks.numbers)
+        return max((proof for _, proof in rounds), key=lambda proof: proof.bound)
+
+    def _rounds(self, demand: Sequence[int], numbers: Sequence[int]) -> Iterator[tuple[Prices, Proof]]:
+        """Prices and what they prove, again and again with more fillings until no more are found."""
+        self.master.want(demand, numbers)
         while True:
             prices = self.master.prices()
             self._work.spend(prices.iterations * ITERATION)
             worth = [floor(price * _FINE) for price in prices.worth.tolist()]
             best = self._best(worth, demand)
-            bound = _proven(self._sticks, best, worth, prices.rent, demand, numbers)
-            proven = max(proven, self._sticks.stepped(bound))
-            is_enough = self._sticks.stepped(Fraction(prices.cost - _SLACK)) <= proven or proven >= hopeless
-            if is_enough or not self._widened(best, worth, prices.rent, demand) or self._work.left <= 0:
-                return prices, proven
+            yield prices, _proven(self._sticks, best, worth, prices.rent, demand, numbers)
+            if not self._widened(best, worth, prices.rent, demand) or self._work.left <= 0:
+                return
 
     def _best(self, worth: Sequence[int], demand: Sequence[int]) -> Best:
         capacity = max(stock.length for stock in self._sticks.stocks)
@@ -139,7 +167,7 @@ def _proven(
     rent: Floats,
     demand: Sequence[int],
     numbers: Sequence[int],
-) -> Fraction:
+) -> Proof:
     """Scaled so that no filling is worth more than it costs, what all pieces are worth is a bound."""
     rents = [ceil(price * _FINE) for price in rent.tolist()]
     over = Fraction(1)
@@ -149,4 +177,5 @@ def _proven(
             over = max(over, Fraction(int(best.worth[stock.length]), costs))
     total = sum(price * wanted for price, wanted in zip(worth, demand, strict=True))
     paid = sum(price * number for price, number in zip(rents, numbers, strict=True))
-    return Fraction(Fraction(total) / over - paid) / _FINE
+    bound = (Fraction(total) / over - paid) / _FINE
+    return Proof(bound, tuple(worth), tuple(rents), over)

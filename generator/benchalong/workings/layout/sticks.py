@@ -4,7 +4,9 @@ Stick after stick is filled as full as it goes (`stick_filling`). If that doesn'
 (`stick_prices`) give the bound of the set-covering relaxation, which is nearly always the answer rounded up;
 and diving (fix what the relaxation is sure of, ask again for the rest: Wäscher & Gau 1996) looks for the cut
 that meets it. A dive that ends in vain goes back some of its steps, drawn by chance, not always all: the last
-choices are as often the wrong ones as the first, and the first cost the most work.
+choices are as often the wrong ones as the first, and the first cost the most work. After some dives all
+fillings that could meet the bound are counted out (`stick_fillings`): a choice among them settles it, one way
+or the other. That there is none rests on the solver's word, over small whole numbers.
 """
 
 from __future__ import annotations
@@ -16,14 +18,15 @@ from fractions import Fraction
 import numpy as np
 
 from benchalong.workings.layout.lies import Floats, Work
-from benchalong.workings.layout.master import CHOICE, ITERATION, choose, worth_choosing
+from benchalong.workings.layout.master import CHOICE, Choice, Column, choose, worth_choosing
 from benchalong.workings.layout.stick_filling import Stick, filled_after
+from benchalong.workings.layout.stick_fillings import all_that_could_be
 from benchalong.workings.layout.stick_prices import Pricing, Sticks
 
-_CHOOSE_AFTER = 8
-"""After so many dives the fillings seen are chosen from as a whole, and again after each doubling."""
-_NODES = 20
-"""How far a whole choice is searched."""
+_CHOOSE_AFTER = 3
+"""After so many dives fillings are chosen from as a whole, and again after each doubling."""
+_NODES, _NODES_OF_ALL = 20, 100
+"""How far a whole choice is searched: among the fillings seen, and among all that could be."""
 _FRESH = 6
 """Every so many-th dive starts anew."""
 _NOISE = 0.3
@@ -110,7 +113,7 @@ class _Search:
             steps = self._dive(steps[: back + 1], careful=dive == 0)
             dive += 1
             if not self.is_done and dive == choose_at:
-                self._choose()
+                self._settle(nodes=_NODES_OF_ALL * dive // _CHOOSE_AFTER)
                 choose_at *= 2
             yield
 
@@ -153,25 +156,42 @@ class _Search:
         noise = 0.0 if careful else self.chance.uniform(0, _NOISE, size=shares.size) * (shares > 1e-6)
         return [(int(np.argmax(shares + noise)), 1)]
 
+    def _settle(self, *, nodes: int) -> None:
+        """Whether there is a cut at the bound, by all fillings that could be in it; where they are too many,
+        a choice among those seen for anything better."""
+        proof = self.pricing.proof()
+        self.bound = max(self.bound, self.sticks.stepped(proof.bound))
+        columns = all_that_could_be(self.sticks, proof, limit=self.bound, work=self.work)
+        if self.is_done:
+            return
+        if columns is None or any(self.best.left_out):
+            self._choose()
+        elif self._chosen(columns, at_most=self.bound, nodes=nodes).is_none:
+            self.bound += self.sticks.step
+
     def _choose(self) -> None:
-        numbers = self.sticks.numbers
         of_all = sum(stock.cost * stock.number for stock in self.sticks.stocks)
         at_most = min(self.best.cost - self.sticks.step, of_all)
-        prices, _ = self.pricing.priced(self.sticks.demand, numbers)
-        if prices.cost > at_most + 1e-6:
-            return
-        chosen = worth_choosing(self.pricing.master.columns, prices, at_most - prices.cost)
-        columns = [self.pricing.master.columns[at] for at in chosen]
-        choice = choose(columns, self.sticks.demand, numbers, at_most=at_most + 1e-6, nodes=_NODES)
-        self.work.spend(choice.iterations * ITERATION + CHOICE)
-        if choice.times is None:
-            return
-        trail = self._start
-        for column, times in zip(columns, choice.times, strict=True):
-            for _ in range(times):
-                trail = trail.with_stick(column.sheet, column.counts)
-        self._offer(trail, with_longest=True)
+        prices, _ = self.pricing.priced(self.sticks.demand, self.sticks.numbers)
+        if prices.cost <= at_most + 1e-6:
+            chosen = worth_choosing(self.pricing.master.columns, prices, at_most - prices.cost)
+            columns = [self.pricing.master.columns[at] for at in chosen]
+            self._chosen(columns, at_most=at_most, nodes=_NODES)
+
+    def _chosen(self, columns: list[Column], *, at_most: float, nodes: int) -> Choice:
+        """A choice among the fillings, offered if there is one."""
+        numbers = self.sticks.numbers
+        choice = choose(columns, self.sticks.demand, numbers, at_most=at_most + 1e-6, nodes=nodes)
+        self.work.spend(choice.iterations * _A_CHOICE_STEP + CHOICE)
+        if choice.times is not None:
+            trail = self._start
+            for column, times in zip(columns, choice.times, strict=True):
+                for _ in range(times):
+                    trail = trail.with_stick(column.sheet, column.counts)
+            self._offer(trail, with_longest=True)
+        return choice
 
 
-_A_FILLED = 20
-"""What a kind costs in each stick filled, in placings."""
+_A_FILLED, _A_CHOICE_STEP = 20, 1_200
+"""What a kind costs in each stick filled, and a step of the solver within a whole choice (its other work
+included), in placings."""
