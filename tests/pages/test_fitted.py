@@ -32,8 +32,8 @@ def shown(makings: Makings, part: str) -> FittedShown:
 def test_a_part_measured_on_the_case_isnt_sawn_before(makings: Makings) -> None:
     back = shown(makings, "back")
     assert not back.width
-    assert back.job == "Measure and fit Back to Case"
-    assert back.after == ("Glue up Case",)
+    assert back.job == "Measure and fit the back to the case"
+    assert back.after == ("Glue up the case",)
     assert first_in_short(makings, "back") == "not sawn yet"
 
 
@@ -41,7 +41,7 @@ def test_a_part_with_wood_left_on_is_made_final_with_its_assembly(makings: Makin
     stile = shown(makings, "hinge_stile")
     assert "2 9/32 in" in stile.width
     assert "27 11/16 in" in stile.length
-    assert stile.job == "Measure and fit Door to Case"
+    assert stile.job == "Measure and fit the door to the case"
 
 
 def test_a_part_that_is_simply_cut_says_nothing(makings: Makings) -> None:

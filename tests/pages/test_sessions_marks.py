@@ -31,7 +31,7 @@ def test_the_page_tells_every_session(makings: Makings) -> None:
 
 def test_the_step_that_glues_the_case_rehearses_it(makings: Makings) -> None:
     (case,) = glue_ups_in(makings, makings.plan.steps["glue-case"])
-    assert case.title == "Glue up Case"
+    assert case.title == "Glue up the case"
     assert case.first == "C/S1, C/S2, C/S3, C/HR and C/SL"
     assert case.halves == ("7 min", "10 min")
     assert "in</data>" in case.diagonal

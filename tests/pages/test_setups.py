@@ -47,7 +47,7 @@ def test_ids_are_safe_for_file_names_and_each_is_one_page(makings: Makings) -> N
 
 
 def test_a_centred_groove_says_its_numbers_passes_and_turn(pages: tuple[SetupPage, ...]) -> None:
-    page = doing(pages, "Cut the groove of the door frame in Hinge stile")
+    page = doing(pages, "Cut the groove of the door frame in the hinge stile")
     assert page.settings[0].name == "Fence to the cutter"
     assert "9/32 in" in page.settings[0].size
     assert page.guide == "face, then back"
@@ -61,7 +61,7 @@ def test_a_centred_groove_says_its_numbers_passes_and_turn(pages: tuple[SetupPag
 
 
 def test_places_of_a_guide_are_marked_on_the_wood_not_set(pages: tuple[SetupPage, ...]) -> None:
-    page = doing(pages, "Cut the shelf dado (1) in Side, left hand")
+    page = doing(pages, "Cut the shelf dado (1) in the side, left hand")
     assert [one.name for one in page.settings] == ["Plunge below the surface"]
     task = page.runs[0].tasks
     marked = {one.name: one.size for one in next(t for t in task if t.title.endswith("left hand")).marked}
@@ -69,7 +69,7 @@ def test_places_of_a_guide_are_marked_on_the_wood_not_set(pages: tuple[SetupPage
 
 
 def test_what_was_done_before_at_another_machine_is_told(pages: tuple[SetupPage, ...]) -> None:
-    page = doing(pages, "Mill Shelf flat, straight and to thickness")
+    page = doing(pages, "Mill the shelf flat, straight and to thickness")
     assert [each.tool for each in page.before] == ["Jointer", "Jointer"]
 
 

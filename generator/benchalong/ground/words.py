@@ -12,6 +12,12 @@ def in_sentence(name: str) -> str:
     return name[:1].lower() + name[1:] if is_plain else name
 
 
+def the(name: str) -> str:
+    """A named thing in the middle of a sentence: `Door stile` -> `the door stile`."""
+    said = in_sentence(name)
+    return said if said.lower().startswith("the ") else f"the {said}"
+
+
 def counted(count: int, what: str) -> str:
     """`1 fault`, `2 faults`."""
     return f"{count} {what}{'' if count == 1 else 's'}"

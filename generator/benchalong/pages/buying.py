@@ -51,7 +51,7 @@ def says_of_lumber(makings: Makings, line: Lumber) -> Says:
     return Says(
         Markup(boards) if line.is_there else lumber_amount(makings, line),
         _tally(needed, there, to_buy) if line.there_boards else (),
-        (WHICH,) if line.is_there else tuple(_of_lumber(makings, line)),
+        tuple(_of_lumber_there(makings, line) if line.is_there else _of_lumber(makings, line)),
     )
 
 
@@ -62,24 +62,37 @@ def wood(makings: Makings, board_feet: Fraction, volume: Fraction) -> Markup:
     return Markup("{} m³").format(decimal(volume / 1_000_000_000, 4))
 
 
-def _board_feet(line: Lumber) -> Markup:
-    return Markup("{} board {}").format(line.buy_board_feet, "foot" if line.buy_board_feet == 1 else "feet")
+def _of_lumber_there(makings: Makings, line: Lumber) -> Iterator[Markup]:
+    yield WHICH
+    anew = _both(makings, line.anew_board_feet, line.anew_cubic_metres)
+    price = price_words(makings, line.price)
+    yield Markup("Who has none of it buys {}, {} % for waste in it ({}){}").format(
+        anew, decimal(line.waste.added * 100, 1), _waste_why(line.waste), f"; {price}" if price else ""
+    )
 
 
-def _cubic_metres(line: Lumber) -> Markup:
-    return Markup("{} m³").format(decimal(line.buy_cubic_metres, 3))
+def _board_feet(number: int) -> Markup:
+    return Markup("{} board {}").format(number, "foot" if number == 1 else "feet")
+
+
+def _cubic_metres(number: Fraction) -> Markup:
+    return Markup("{} m³").format(decimal(number, 3))
 
 
 def _whole_wood(makings: Makings, line: Lumber) -> Markup:
-    """As it is bought, in that measure."""
+    """As it is bought, in the measure of the author's yards."""
     if makings.plan.units == "inch":
-        return _board_feet(line)
-    return _cubic_metres(line)
+        return _board_feet(line.buy_board_feet)
+    return _cubic_metres(line.buy_cubic_metres)
 
 
 def lumber_amount(makings: Makings, line: Lumber) -> Markup:
+    return _both(makings, line.buy_board_feet, line.buy_cubic_metres)
+
+
+def _both(makings: Makings, board_feet: int, cubic_metres: Fraction) -> Markup:
     """In both measures, the one of the author's yards first."""
-    feet, cubic = _board_feet(line), _cubic_metres(line)
+    feet, cubic = _board_feet(board_feet), _cubic_metres(cubic_metres)
     first, second = (feet, cubic) if makings.plan.units == "inch" else (cubic, feet)
     return Markup('{} <span class="also">({})</span>').format(first, second)
 

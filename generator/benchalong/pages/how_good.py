@@ -18,7 +18,8 @@ def how_good(group: Group, *, word: str, must_match: bool) -> str:
     if group.is_own and not group.boards:
         return f"No {word} that is there can be used for it"
     if group.is_own and group.left_out:
-        return f"{many} that {'is' if len(group.boards) == 1 else 'are'} there, and they don't suffice"
+        short = "is there, and it doesn't" if len(group.boards) == 1 else "are there, and they don't"
+        return f"{many} that {short} suffice"
     said = f"{many}. {_said(group)}{_so_cut(group, word, must_match)}"
     return f"{said}; a clock ended the search" if group.ended_early else said
 

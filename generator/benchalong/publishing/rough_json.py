@@ -165,6 +165,8 @@ class RoughSays:
             "rack": line.rack,
             "waste": float(line.waste.added),
             "waste_why": line.waste.why,
+            "anew_board_feet": line.anew_board_feet,
+            "anew_cubic_metres": float(line.anew_cubic_metres),
             "to_buy": [
                 {
                     "count": each.count,

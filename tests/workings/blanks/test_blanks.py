@@ -260,3 +260,17 @@ def test_a_thick_board_that_is_there_makes_up_for_thin_stock(measures: str, code
     boards = (written.Board(stock="oak", length="40 in", width="4 in", thickness=measures),)
     leg = part("3", "30", thickness="1 3/4 in")
     assert [each.code for each in found_in(parts={"leg": leg}, boards=boards)] == codes
+
+
+@pytest.mark.parametrize(
+    ("width", "count", "how", "codes"),
+    [
+        ("4", 1, "side by side", ["match-of-one"]),
+        ("4", 2, "side by side", []),
+        ("4", 1, "show side", []),
+        ("14", 1, "same board", []),  # its strips match each other
+    ],
+)
+def test_one_piece_has_nothing_to_match(width: str, count: int, how: str, codes: list[str]) -> None:
+    found = found_in(parts={"p": part(width, "20", count)}, matches={"m": written.Match(("p",), how)})
+    assert [each.code for each in found if each.code == "match-of-one"] == codes

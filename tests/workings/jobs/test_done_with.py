@@ -141,7 +141,7 @@ def test_what_no_tool_does_is_named() -> None:
     job = made("{cut: hole, on: face, diameter: 1/4 in, depth: 1/2 in, at: 12 in}", tools="table saw")
     undone = {task.id for task in job.tasks.tasks if task.id in job.tasks.undone}
     assert "drill/side/hole" in undone
-    finding = next(finding for finding in job.findings if "drill the hole in Side" in finding.message)
+    finding = next(finding for finding in job.findings if "drill the hole in the side" in finding.message)
     assert (finding.code, finding.level) == ("no-tool-for-it", "doubt")
     assert "drill" in finding.remedy
     assert len(job.findings) == len(undone)

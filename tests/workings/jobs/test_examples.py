@@ -113,10 +113,12 @@ def test_the_case_is_put_together_from_the_inside_out() -> None:
 
 def test_hands_are_told_apart_and_tongues_at_both_ends_are_one_task() -> None:
     job = jobs_of_example("seed-cupboard")
-    assert job.by_id["cut/side/corner"].title == "Cut the rabbet of the corner in Side, left hand"
+    assert job.by_id["cut/side/corner"].title == "Cut the rabbet of the corner in the side, left hand"
     assert job.by_id["cut/side-2/corner"].marks == ("C/SR",)
     assert len(job.by_id["cut/top_rail/frame/tongue"].cuts) == 2
-    assert job.by_id["cut/hinge_stile/hinges/mortise"].title == "Cut the gain for the hinge in Hinge stile"
+    assert (
+        job.by_id["cut/hinge_stile/hinges/mortise"].title == "Cut the gain for the hinge in the hinge stile"
+    )
 
 
 def test_the_same_plan_gives_the_same_jobs() -> None:

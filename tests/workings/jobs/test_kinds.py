@@ -115,8 +115,8 @@ def test_a_frame_goes_groove_tongue_panel_dry_glue() -> None:
 
 def test_glue_says_what_it_shuts_in() -> None:
     closes = {closes.why: closes.shut for closes in frame().by_id["glue-up/door"].closes}
-    assert closes["once Stile is glued in, it can't go to the tool any more"] == ("cut/stile/frame",)
-    assert closes["once Rail is glued in, it can't go to the tool any more"] == (
+    assert closes["once the stile is glued in, it can't go to the tool any more"] == ("cut/stile/frame",)
+    assert closes["once the rail is glued in, it can't go to the tool any more"] == (
         "cut/rail/frame/groove",
         "cut/rail/frame/tongue",
     )
@@ -244,7 +244,7 @@ def test_the_same_panel_measured_on_the_dry_frame_has_one() -> None:
 
 def test_jigs_and_loose_hardware_are_jobs() -> None:
     job = frame(more="jigs: {rod: {name: Rod}}\nhardware: {foot: {name: Foot, count: 4}}")
-    assert job.by_id["make-jig/rod"].title == "Make Rod"
+    assert job.by_id["make-jig/rod"].title == "Make the rod"
     assert needs(job, "fit-hardware/foot") == {"glue-up/door": "should"}
 
 

@@ -230,3 +230,10 @@ def test_nothing_to_buy_is_nothing(units: str) -> None:
     found = bought(units=units)
     assert not found.lines
     assert found.total == 0
+
+
+def test_what_it_takes_without_what_is_there_is_said_too() -> None:
+    boards = (written.Board(stock="oak", length="60 in", width="6 in", count=3),)
+    line = lumber(boards=boards, stock=oak(buy="4/4", waste=Fraction(50)), parts={"rail": part("4", "40", 3)})
+    assert line.buy_board_feet == 0
+    assert line.anew_board_feet == 6  # 3.63 and half as much again are 5.45

@@ -23,6 +23,12 @@ def guard(asked: Asked, height: Length) -> Setting:
     return length("guard", "Guard above the table", height + asked.limit(GUARD_ABOVE))
 
 
+AFTER_RIPPING: Words = ("Plane or joint the sawn side.",)
+AFTER_RESAWING: Words = (
+    "Joint the board's face again before each further leaf. The leaves are planed when they have rested.",
+)
+
+
 def along_fence(
     asked: Asked, fence: Length, *, guide: str, table: str, height: Length, rank: int
 ) -> Answered:
@@ -40,7 +46,7 @@ def along_fence(
         table=table,
         needs=("a push stick", *(("a tall fence",) if work.family == "resaw" else ())),
         passes=(height,),
-        does=(DRIFT, GUARD, ("Plane or joint the sawn side.",)),
+        does=(DRIFT, GUARD, AFTER_RESAWING if work.family == "resaw" else AFTER_RIPPING),
         fed=work.piece.length,
         rank=rank,
     )

@@ -68,8 +68,6 @@ end, `width` the narrowest gap between them, `depth` how far they reach, `angle`
 the grain.
 """
 FAMILIES: tuple[Family, ...] = get_args(Family)
-MILLING: tuple[Family, ...] = (*FAMILIES[:9], "flush", "sand")
-"""Work on whole pieces; all others are cuts."""
 
 Tool: TypeAlias = Literal[
     "table saw with a stacked cutter",

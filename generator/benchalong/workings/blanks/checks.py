@@ -9,10 +9,10 @@ from benchalong.ground.lengths import Length
 from benchalong.ground.marks import Place
 from benchalong.ground.problems import Finding, Level
 from benchalong.plan.model import Part, PartId
-from benchalong.plan.rough import Match
 from benchalong.reading.written import PROJECT_FILE
 from benchalong.trade import rough as usual
-from benchalong.workings.blanks.model import Blank, Blanks, Matched
+from benchalong.workings.blanks.matching import look_at_matches
+from benchalong.workings.blanks.model import Blank, Blanks
 from benchalong.workings.blanks.one_piece import not_one_piece
 from benchalong.workings.blanks.reckoning import Reckoned
 from benchalong.workings.blanks.stacks import Stack
@@ -34,7 +34,7 @@ def look_at_blanks(
     yield from not_one_piece(reckoned.plan, blanks, stacks)
     for blank in blanks.blanks:
         yield from looking.blank(blank)
-    yield from looking.matches()
+    yield from look_at_matches(reckoned, blanks)
 
 
 class _Looking:
@@ -174,43 +174,6 @@ class _Looking:
         place = Place((PROJECT_FILE, "test_pieces", name)).key()
         return Finding(code, "doubt", place, name, said, remedy, numbers)
 
-    # matches
-
-    def matches(self) -> Iterator[Finding]:
-        for match in self.plan.matches.values():
-            if match.how == "book match":
-                yield from self._not_resawn(match)
-        for matched in {each.id: each for each in self.blanks.matched}.values():
-            yield from self._too_long(matched)
-
-    def _not_resawn(self, match: Match) -> Iterator[Finding]:
-        for part in dict.fromkeys(match.parts):
-            if self.plan.parts[part].resaw == 1:
-                called = self.plan.parts[part].name.lower()
-                message = f"{match.id}: {called} can't be opened like a book unless it is resawn"
-                remedy = f"say `resaw: 2` of {part}, or `how: same board`"
-                yield Finding("match-not-resawn", "doubt", _of_match(match.id), match.id, message, remedy)
-
-    def _too_long(self, matched: Matched) -> Iterator[Finding]:
-        blanks = [self.blanks.by_id[name] for name in matched.blanks]
-        sold = max(self.plan.stock[blanks[0].stock].sold_in, default=None)
-        kerfs = (len(blanks) - 1) * self.sawing.kerf
-        takes = sum((blank.length for blank in blanks), kerfs + 2 * self.sawing.trim)
-        if matched.parted != "across":
-            return
-        said = f"{matched.id}: end to end they take a board of {self.shown(takes)}"
-        place, car = _of_match(matched.id), self.sawing.car
-        if sold is not None and takes > sold:
-            message = f"{said}, and the longest sold is {self.shown(sold)}"
-            remedy = "let the grain run on over fewer parts, or find a longer board"
-            numbers = {"takes": takes, "sold": sold}
-            yield Finding("match-too-long", "doubt", place, matched.id, message, remedy, numbers)
-        elif car is not None and takes > car:
-            message = f"{said}, and {self.shown(car)} go into the car"
-            remedy = "have it brought, or let the grain run on over fewer parts"
-            numbers = {"takes": takes, "car": car}
-            yield Finding("match-longer-than-car", "doubt", place, matched.id, message, remedy, numbers)
-
 
 def _alike(reckoned: Reckoned, findings: list[Finding]) -> Iterator[Finding]:
     """What holds of several parts of one stock alike is said of the first, and the others named."""
@@ -233,10 +196,6 @@ def _ways(stack: Stack) -> list[tuple[Length, Length]]:
     if along is None:
         return [(one, other), (other, one)]
     return [(along, other if along == one else one)]
-
-
-def _of_match(match: str) -> Place:
-    return Place((PROJECT_FILE, "matches", match)).key()
 
 
 def _of_part(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from benchalong.ground.words import the
 from benchalong.plan.model import Cut, Part, Shape
 from benchalong.workings.jobs.alike import Alike
 from benchalong.workings.jobs.bonds import MOVING
@@ -68,7 +69,7 @@ def count_of(part: Part, shape: Shape) -> int:
 
 
 def called_shape(part: Part, shape: Shape) -> str:
-    return f"{part.name}, {shape.hand} hand" if shape.hand else part.name
+    return f"{the(part.name)}, {shape.hand} hand" if shape.hand else the(part.name)
 
 
 def _title(facts: Facts, alike: Alike) -> str:
@@ -84,7 +85,7 @@ def _cut_name(facts: Facts, alike: Alike) -> str:
     called = _kind_called(facts, alike)
     cut = alike.cut
     if cut.hardware:
-        return f"{called} for the {facts.plan.hardware[cut.hardware].name}"
+        return f"{called} for {the(facts.plan.hardware[cut.hardware].name)}"
     if not cut.joint:
         return cut.name
     joint = facts.plan.joints[cut.joint].name

@@ -5,6 +5,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from benchalong.ground.words import the
 from benchalong.plan.model import Finish, Part
 from benchalong.workings.jobs.bonds import MOVING
 from benchalong.workings.jobs.facts import Facts
@@ -18,12 +19,12 @@ def sand_part_tasks(facts: Facts) -> Iterator[Task]:
     for name in facts.sawn:
         part = facts.plan.parts[name]
         off = "Sanding takes off pencil marks. Leave them where no finish goes."
-        yield part_task("sand", part, f"Sand {part.name}", usual=True, takes_off_marks=off)
+        yield part_task("sand", part, f"Sand {the(part.name)}", usual=True, takes_off_marks=off)
 
 
 def sand_assembly_tasks(facts: Facts) -> Iterator[Task]:
     for assembly in glued(facts):
-        name = facts.plan.assemblies[assembly].name
+        name = the(facts.plan.assemblies[assembly].name)
         yield _assembly_task(facts, "sand", assembly, f"sand/{assembly}", f"Sand {name}", usual=True)
 
 
@@ -55,7 +56,7 @@ def _of_finish(facts: Facts, finish: Finish) -> Iterator[Task]:
                 "finish",
                 name,
                 f"finish/{finish.id}/{name}",
-                title.format(plan.assemblies[name].name),
+                title.format(the(plan.assemblies[name].name)),
                 finish=finish.id,
                 waits=finish_waits(finish),
             )
@@ -65,7 +66,7 @@ def _on_part(finish: Finish, part: Part, title: str) -> Task:
     return part_task(
         "finish",
         part,
-        title.format(part.name),
+        title.format(the(part.name)),
         id=f"finish/{finish.id}/{part.id}",
         finish=finish.id,
         waits=finish_waits(finish),
@@ -116,7 +117,7 @@ def hardware_tasks(facts: Facts) -> Iterator[Task]:
         yield Task(
             id=f"fit-hardware/{hardware.id}",
             kind="fit hardware",
-            title=f"Fit {hardware.name}",
+            title=f"Fit {the(hardware.name)}",
             called=("fit hardware", "hang") if any(j.kind in MOVING for j in joints) else ("fit hardware",),
             parts=facts.parts_in(inside),
             marks=tuple(copy.mark for copy in inside),
@@ -130,7 +131,7 @@ def jig_tasks(facts: Facts) -> Iterator[Task]:
         yield Task(
             id=f"make-jig/{jig.id}",
             kind="make jig",
-            title=f"Make {jig.name}",
+            title=f"Make {the(jig.name)}",
             called=("make jig",),
             jig=jig.id,
         )
@@ -146,7 +147,7 @@ def hang_tasks(facts: Facts) -> Iterator[Task]:
         hung.add(plan.piece)
     for assembly in plan.assemblies:
         if assembly in hung:
-            title = f"Hang {plan.assemblies[assembly].name}"
+            title = f"Hang {the(plan.assemblies[assembly].name)}"
             yield _assembly_task(facts, "hang", assembly, f"hang/{assembly}", title)
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from benchalong.ground.words import the
 from benchalong.plan.model import PartId
 from benchalong.workings.jobs.bonds import Gluing, Member
 from benchalong.workings.jobs.index import Found, Index
@@ -55,7 +56,7 @@ def glue(index: Index) -> Found:
 
 def _before_glue(index: Index, gluing: Gluing, member: Member) -> Iterator[Need]:
     part, marks = member.of, {copy.mark for copy in member.copies}
-    name = index.facts.plan.parts[part].name
+    name = the(index.facts.plan.parts[part].name)
     for first in index.sized(part):
         yield Need(first, f"{name} has its size before it is glued in", "size")
     for task in index.cuts.get(part, ()):

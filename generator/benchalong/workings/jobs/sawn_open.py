@@ -13,6 +13,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from benchalong.ground.lengths import Length
+from benchalong.ground.words import the
 from benchalong.plan.model import PartId
 from benchalong.trade.waits import HALF_MILLED_RESTS, RESAWN_RESTS, SPLIT_RESTS, Range
 from benchalong.trade.ways.model import Piece, Words, Work
@@ -73,7 +74,7 @@ def _task(facts: Facts, kind: str, blank: Blank, title: str) -> Task:
 
 
 def _named(facts: Facts, parts: tuple[PartId, ...]) -> str:
-    names = [facts.plan.parts[part].name for part in parts]
+    names = [the(facts.plan.parts[part].name) for part in parts]
     return " and ".join((", ".join(names[:-1]), names[-1])) if names[1:] else names[0]
 
 
@@ -90,8 +91,8 @@ def _flatten(facts: Facts, blank: Blank) -> Task:
 
 def _left_thick() -> Words:
     least, most = LEFT_THICK
-    lies = f" too thick, and let it lie on stickers {_days(HALF_MILLED_RESTS)} before it is milled."
-    return ("Leave it ", least, " to ", most, lies)
+    begins = f"{_days(HALF_MILLED_RESTS)} on stickers, left "
+    return (begins, least, " to ", most, " too thick; then it is flattened again and milled.")
 
 
 def _resaw(facts: Facts, blank: Blank) -> Task:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from benchalong.ground.words import the
 from benchalong.plan.model import Copy
 from benchalong.workings.jobs.bonds import Bonds, Gluing
 from benchalong.workings.jobs.facts import Facts, glue_id
@@ -28,12 +29,7 @@ def glue_tasks(facts: Facts) -> Iterator[Task]:
 
 
 def _glue(facts: Facts, bonds: Bonds, gluing: Gluing, number: int) -> Task:
-    plan = facts.plan
-    title = (
-        f"Glue {plan.parts[gluing.onto].name if gluing.onto in plan.parts else gluing.onto} in its place"
-        if gluing.onto
-        else "Glue up {}"
-    )
+    title = f"Glue {_name(facts, gluing.onto)} in its place" if gluing.onto else "Glue up {}"
     return _on_assembly(
         facts,
         bonds,
@@ -52,7 +48,7 @@ def _on_assembly(
     told: dict[str, object] = {"id": f"{kind.replace(' ', '-')}/{bonds.assembly}"} | given
     return Task(
         kind=kind,
-        title=title.format(facts.plan.assemblies[bonds.assembly].name),
+        title=title.format(the(facts.plan.assemblies[bonds.assembly].name)),
         called=(kind,),
         parts=facts.parts_in(copies),
         marks=tuple(copy.mark for copy in copies),
@@ -117,7 +113,8 @@ def fit_tasks(facts: Facts) -> Iterator[Task]:
 
 def _name(facts: Facts, name: str) -> str:
     plan = facts.plan
-    return plan.parts[name].name if name in plan.parts else plan.assemblies[name].name
+    named = plan.parts.get(name) or plan.assemblies.get(name)
+    return the(named.name) if named else name
 
 
 def _and(names: list[str]) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from benchalong.ground.lengths import Length
+from benchalong.ground.words import the
 from benchalong.plan.model import Part
 from benchalong.workings.jobs.facts import Facts
 from benchalong.workings.jobs.milled_with import with_more, with_spares
@@ -36,12 +37,14 @@ def is_milled_late(facts: Facts, part: Part) -> bool:
 
 
 def _choose(part: Part) -> Task:
-    return part_task("choose and mark", part, f"Choose the wood for {part.name} and mark it", usual=True)
+    return part_task("choose and mark", part, f"Choose the wood for {the(part.name)} and mark it", usual=True)
 
 
 def _rough(facts: Facts, part: Part) -> Task:
     sizes = (("length", part.length), ("width", part.width))
-    task = part_task("rough cut", part, f"Rough cut {part.name}", "rip", "crosscut", usual=True, sizes=sizes)
+    task = part_task(
+        "rough cut", part, f"Rough cut {the(part.name)}", "rip", "crosscut", usual=True, sizes=sizes
+    )
     return with_more(facts, task, part)
 
 
@@ -49,7 +52,7 @@ def _mill(facts: Facts, part: Part) -> Task:
     task = part_task(
         "mill",
         part,
-        f"Mill {part.name} flat, straight and to thickness",
+        f"Mill {the(part.name)} flat, straight and to thickness",
         sizes=(("thickness", part.thickness),),
         one_session=True,
         lies=True,
@@ -59,18 +62,20 @@ def _mill(facts: Facts, part: Part) -> Task:
 
 
 def _boards(part: Part) -> Task:
-    title = f"Glue up the boards of {part.name}"
+    title = f"Glue up the boards of {the(part.name)}"
     return part_task("glue up", part, title, boards=True, waits=UNTIL_PLANED)
 
 
 def _flush(part: Part) -> Task:
     off = "Planing the joints flush takes off the marks on that face."
-    return part_task("flush", part, f"Flush the glued {part.name}", "mill", usual=True, takes_off_marks=off)
+    return part_task(
+        "flush", part, f"Flush {the(part.name)} where it is glued", "mill", usual=True, takes_off_marks=off
+    )
 
 
 def _rip(facts: Facts, part: Part) -> Task:
     _, width = first_size(facts, part)
-    task = part_task("rip", part, f"Rip {part.name} to width", "cut", "mill", sizes=(("width", width),))
+    task = part_task("rip", part, f"Rip {the(part.name)} to width", "cut", "mill", sizes=(("width", width),))
     return with_spares(facts, task, part)
 
 
@@ -80,7 +85,7 @@ def _crosscut(facts: Facts, part: Part) -> Task:
     task = part_task(
         "crosscut",
         part,
-        f"Crosscut {part.name} to length",
+        f"Crosscut {the(part.name)} to length",
         "cut",
         sizes=(("length", length),),
         takes_off_marks=off,

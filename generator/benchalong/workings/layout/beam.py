@@ -4,8 +4,8 @@ A filling is built piece by piece, as in the three-stage trees of Puchinger & Ra
 cut into sections, a section into rows, a row into pieces, and a piece shorter than its row is trimmed; with a
 fourth turn, pieces may stand on one another in a row's slot. The next piece goes on top in the slot, beside
 it in the row, on a new row, or in a new section. Of all fillings with equally many pieces the most promising
-are kept, judged by what their pieces are worth for the room they use up (beam search with such a guide on
-guillotine layouts: Libralesso & Fontan 2021). All of a level's placings are weighed at once, in arrays.
+are followed (`judging`); a beam search, as Libralesso & Fontan (2021) use on guillotine layouts. All of a
+level's placings are weighed at once, in arrays.
 
 Without loss the first piece of a row is its widest and, on a clear board, no row is longer than its section's
 first. With three turns, a match set side by side is several rows, and nothing goes beside it. What would lie
@@ -20,6 +20,8 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from benchalong.workings.layout.dodging import BESIDE, ON_TOP, ROW, SECTION, Dodging, Placings
+from benchalong.workings.layout.judging import Judge
+from benchalong.workings.layout.levels import Level
 from benchalong.workings.layout.lies import ALONG_ROWS, ALONG_SECTIONS, Floats, Ints, Lies, Work
 from benchalong.workings.layout.model import Rectangle
 
@@ -36,32 +38,6 @@ class Move:
     section: int
     x: int
     y: int
-
-
-@dataclass
-class _Level:
-    """Fillings with equally many pieces, one an entry.
-
-    `x0`, `x1`: where the section starts and ends; `y0`, `y1`: the row; `x`: how far the row is filled;
-    `slot`, `y`: the length of the last piece's slot and how far up it is filled.
-    """
-
-    x0: Ints
-    x1: Ints
-    y0: Ints
-    y1: Ints
-    x: Ints
-    slot: Ints
-    y: Ints
-    worth: Floats
-    left: Ints
-    mark: Ints
-    """A number that is the same for the same pieces."""
-    came_from: Ints
-    put: Ints
-    lie: Ints
-    at_x: Ints
-    at_y: Ints
 
 
 class Beam:
@@ -86,15 +62,14 @@ class Beam:
         self._boards, self._dodging = boards, Dodging(lies, defects, kerf, turns)
         self._worth, self._marks = worth[lies.kind], marks[lies.kind]
         self._is_rows = (lies.run == ALONG_ROWS) & (turns == 3)
-        self._fair = _fair(self._worth, lies)
-        self.levels = [_start(left)]
+        self.levels = [Level.empty(left)]
 
-    def run(self, beam: int, keep: int, work: Work, *, lean: float | None) -> list[tuple[int, int]]:
+    def run(self, beam: int, keep: int, work: Work, judge: Judge) -> list[tuple[int, int]]:
         """Level and entry of the best fillings."""
         best: list[tuple[float, int, int]] = []
         seen: set[int] = set()
         while work.left > 0:
-            level = self._next(self.levels[-1], beam, work, lean=lean)
+            level = self._next(self.levels[-1], beam, work, judge)
             if level is None:
                 break
             self.levels.append(level)
@@ -125,16 +100,16 @@ class Beam:
             boards.setdefault(at, []).append(replace(move, section=section, x=x))
         return list(boards.values())
 
-    def _next(self, level: _Level, beam: int, work: Work, *, lean: float | None) -> _Level | None:
+    def _next(self, level: Level, beam: int, work: Work, judge: Judge) -> Level | None:
         placings = self._placings(level)
-        work.spend(placings.entry.size + _A_LEVEL)
+        work.spend(placings.entry.size * judge.weight + _A_LEVEL)
         if self._dodging.is_needed and placings.entry.size:
             placings = self._dodging.cleared(placings, self._limits(level, placings))
         if placings.entry.size == 0:
             return None
-        return self._kept(self._placed(level, placings), level, beam, lean=lean)
+        return self._kept(self._placed(level, placings), level, beam, judge)
 
-    def _placings(self, level: _Level) -> Placings:
+    def _placings(self, level: Level) -> Placings:
         """Which piece may go where, were there no defects."""
         length, width = self.lies.length, self.lies.width
         there = level.left[:, self.lies.kind] > 0
@@ -159,35 +134,35 @@ class Beam:
         puts = np.repeat([put for put, _ in fits], [entry.size for entry, _ in found])
         return self._at_corners(level, entries, chosen, puts)
 
-    def _at_corners(self, level: _Level, entries: Ints, lies: Ints, puts: Ints) -> Placings:
+    def _at_corners(self, level: Level, entries: Ints, lies: Ints, puts: Ints) -> Placings:
         x0, x1, x = level.x0[entries], level.x1[entries], level.x[entries]
         room = -x1 % self.length
         after = np.where(self.lies.length[lies] <= room, x1, x1 + room)
         section = np.where(puts == SECTION, after, x0)
-        at_x = np.select([puts == BESIDE, puts == ON_TOP], [x, x - level.slot[entries]], section)
-        at_y = np.select(
-            [puts == SECTION, puts == ROW, puts == BESIDE],
-            [0, level.y1[entries], level.y0[entries]],
-            level.y[entries],
-        )
+        is_on_top = puts == ON_TOP
+        at_x = np.where(puts == BESIDE, x, section)
+        at_y = np.where(puts == ROW, level.y1[entries], np.where(puts == BESIDE, level.y0[entries], 0))
+        if is_on_top.any():
+            at_x = np.where(is_on_top, x - level.slot[entries], at_x)
+            at_y = np.where(is_on_top, level.y[entries], at_y)
         return Placings(entries, lies, puts, section, at_x, at_y)
 
-    def _limits(self, level: _Level, placings: Placings) -> tuple[Ints, Ints]:
+    def _limits(self, level: Level, placings: Placings) -> tuple[Ints, Ints]:
         """How far each piece may reach along and across."""
         at, put = placings.entry, placings.put
         far = np.where((put == SECTION) | (put == ROW), self._width, level.y1[at])
         return np.where(put == ON_TOP, level.x[at], self.length), far
 
-    def _wall(self, level: _Level) -> Ints:
+    def _wall(self, level: Level) -> Ints:
         """Where the section's board ends."""
         wall: Ints = (level.x0 // self.length + 1) * self.length
         return wall
 
-    def _row_end(self, level: _Level) -> Ints:
+    def _row_end(self, level: Level) -> Ints:
         """How far rows beyond the first may reach: where there are defects, the longest may lie anywhere."""
         return self._wall(level) if self._dodging.is_needed else level.x1
 
-    def _placed(self, level: _Level, placings: Placings) -> _Level:
+    def _placed(self, level: Level, placings: Placings) -> Level:
         entries, lies, puts = placings.entry, placings.lie, placings.put
         length, width = self.lies.length[lies], self.lies.width[lies]
         x0, x1 = placings.section, level.x1[entries]
@@ -198,7 +173,7 @@ class Beam:
         end = np.where(is_section, x, np.maximum(x1, x))
         x = np.where(self._is_rows[lies], (x0 // self.length + 1) * self.length, x)
         slot = np.where(self.lies.run[lies] == ALONG_SECTIONS, 0, length)
-        return _Level(
+        return Level(
             x0=x0,
             x1=end,
             y0=y0,
@@ -216,36 +191,14 @@ class Beam:
             at_y=placings.at_y,
         )
 
-    def _kept(self, placed: _Level, before: _Level, beam: int, *, lean: float | None) -> _Level:
+    def _kept(self, placed: Level, before: Level, beam: int, judge: Judge) -> Level:
         """The most promising, each set of pieces in each outline once."""
-        used = placed.x0 * self._width + (placed.x1 - placed.x0) * placed.y0
-        used += (np.minimum(placed.x, placed.x1) - placed.x0) * (placed.y1 - placed.y0)
-        score = placed.worth - self._fair * used if lean is None else placed.worth ** (1 + lean) / used
+        score = judge(placed, placed.used(self._width))
         if score.size > 4 * beam:
             order = np.argpartition(-score, 4 * beam)[: 4 * beam]
             order = order[np.lexsort((order, -score[order]))]
         else:
             order = np.argsort(-score, kind="stable")
-        outline = placed.x0 * 3 + placed.x1 * 1_000_003 + placed.y0 * 7_368_787 + placed.y1 * 15_485_863
-        outline += placed.x * 32_452_843 + placed.y * 49_979_687
-        _, first = np.unique((placed.mark ^ (outline * 2_654_435_761))[order], return_index=True)
-        kept = order[np.sort(first)[:beam]]
-        level = _Level(
-            **{name: column[kept] for name, column in vars(placed).items() if name != "left"},
-            left=before.left,
-        )
-        left = before.left[level.came_from]
-        left[np.arange(kept.size), self.lies.kind[level.lie]] -= 1
-        level.left = left
-        return level
-
-
-def _fair(worth: Floats, lies: Lies) -> float:
-    """What room is usually worth."""
-    return float(np.quantile(worth / (lies.length * lies.width), 0.75))
-
-
-def _start(left: Ints) -> _Level:
-    names = [name for name in _Level.__dataclass_fields__ if name not in ("worth", "left")]
-    zero = {name: np.zeros(1, dtype=np.int64) for name in names}
-    return _Level(**zero, worth=np.zeros(1), left=left[None, :].copy())
+        marks = placed.mark ^ (placed.outline() * 2_654_435_761)
+        _, first = np.unique(marks[order], return_index=True)
+        return placed.only(order[np.sort(first)[:beam]], self.lies.kind, before.left)

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from math import ceil
 
+import numpy as np
+
 from benchalong.workings.layout.bars import bar_bound
 from benchalong.workings.layout.search import Search
 from benchalong.workings.layout.stage_bound import StageBound
 
-_SHARE, _SHARE_PROPER = 5, 4
+_SHARE, _SHARE_PROPER = 8, 5
 """What part of the effort may be spent on the bound by stages: quickly, and properly."""
 
 
@@ -29,3 +31,5 @@ def _by_stages(search: Search, share: int, *, is_proper: bool) -> None:
     stages = StageBound(search.inner, search.work, tuple(search.kept), is_proper=is_proper)
     spend = (search.work.left + search.work.spent) // share
     search.raise_bound_to(stages.raise_to(search.cost, spend))
+    if stages.worth:
+        search.steady = np.array(stages.worth)

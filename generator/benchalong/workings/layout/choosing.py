@@ -8,14 +8,22 @@ import numpy as np
 
 from benchalong.workings.layout.filling import Filled
 from benchalong.workings.layout.inner import Inner
-from benchalong.workings.layout.master import CHOICE, ITERATION, Column, choose, worth_choosing
+from benchalong.workings.layout.master import CHOICE, ITERATION_OF_CHOICE, Column, choose, worth_choosing
 from benchalong.workings.layout.search import Search
 from benchalong.workings.layout.sequence import Full
 from benchalong.workings.layout.tree import without
 
+_SHARE = 20
+"""What part of the effort a choice may take, about."""
+_LEAST, _MOST = 10, 1_000
+"""How many nodes of the tree are searched."""
 
-def choose_among_kept(search: Search, *, nodes: int) -> None:
-    """A better whole choice among the fillings kept, if there is one."""
+
+def choose_among_kept(search: Search) -> None:
+    """A better whole choice among the fillings kept, if there is one.
+
+    The solver counts nodes but can't be told how many iterations they may take; so many nodes are searched as
+    the last choice lets expect within the share."""
     inner = search.inner
     prices = search.prices = search.master().prices()
     at_most = search.cost - search.step if np.isfinite(search.cost) else search.cost_of_all
@@ -27,8 +35,11 @@ def choose_among_kept(search: Search, *, nodes: int) -> None:
     chosen = worth_choosing(columns, prices, at_most - prices.cost)
     keys, columns = [every[at] for at in chosen], [columns[at] for at in chosen]
     numbers = [sheet.number for sheet in inner.sheets]
+    share = (search.work.left + search.work.spent) / _SHARE / ITERATION_OF_CHOICE
+    nodes = int(np.clip(share / search.iterations_a_node, _LEAST, _MOST))
     choice = choose(columns, inner.demand, numbers, at_most=at_most + 1e-6, nodes=nodes)
-    search.work.spend(choice.iterations * ITERATION + CHOICE)
+    search.work.spend(choice.iterations * ITERATION_OF_CHOICE + CHOICE)
+    search.iterations_a_node = max(10.0, choice.iterations / max(choice.nodes, 1))
     if choice.times is None:
         return
     full = [
@@ -36,10 +47,10 @@ def choose_among_kept(search: Search, *, nodes: int) -> None:
         for key, times in zip(keys, choice.times, strict=True)
         for _ in range(times)
     ]
-    search.offer(_without_spares(full, inner), np.zeros(len(inner.kinds), dtype=np.int64))
+    search.offer(without_spares(full, inner), np.zeros(len(inner.kinds), dtype=np.int64))
 
 
-def _without_spares(full: Sequence[Full], inner: Inner) -> list[Full]:
+def without_spares(full: Sequence[Full], inner: Inner) -> list[Full]:
     """What is cut more often than wanted becomes waste, on the emptiest boards first."""
     counts = np.sum([board.filled.counts for board in full], axis=0)
     spare = dict(enumerate((counts - np.array(inner.demand)).tolist()))

@@ -6,10 +6,10 @@ from collections.abc import Iterator
 
 import numpy as np
 
-from benchalong.workings.layout.filling import Filler, Room
+from benchalong.workings.layout.filling import Filler, Manner, Room
 from benchalong.workings.layout.model import Way
 from benchalong.workings.layout.search import Search
-from benchalong.workings.layout.sequence import Full, Manner, Sheets, corrected, first_worth, in_sequence
+from benchalong.workings.layout.sequence import Full, Sheets, corrected, first_worth, in_sequence
 
 _MOST_AT_ONCE = 800
 """For how many pieces all boards at once are tried."""
@@ -56,11 +56,22 @@ def all_at_once(search: Search, filler: Filler, chance: np.random.Generator, *, 
         boards = min(sheet.number, max(1, search.boards_below(sheet.cost)))
         swap = inner.first is Way.ALONG if inner.first else at % 2 == 1
         worth = first_worth(inner, float(chance.uniform(1.0, 1.05)))
-        lean = None if chance.random() < 0.2 else float(chance.uniform(0.0, 0.15))
-        beam = int(search.wide_beam(demand) * chance.choice([0.3, 1, 2]))
-        filled = filler.fill_several(room, boards, demand, worth=worth, beam=beam, lean=lean, swap=swap)
+        manner = _wide(search, chance, float(worth @ demand) / _area(search))
+        filled = filler.fill_several(room, boards, demand, worth=worth, manner=manner, swap=swap)
         for one in filled:
             search.keep(index, one)
         left = demand - np.sum([one.counts for one in filled], axis=0) if filled else demand
         search.offer([Full(index, one) for one in filled], left)
         yield
+
+
+def _wide(search: Search, chance: np.random.Generator, rate: float) -> Manner:
+    """A manner for many boards at once. `rate`: what the pieces are worth for their area."""
+    beam = int(search.wide_beam(np.array(search.inner.demand)) * chance.choice([0.3, 1, 2]))
+    if chance.random() < 0.35:
+        return Manner(max(20, beam // 4), cap=float(chance.uniform(0.85, 1.0)) * rate)
+    return Manner(beam, None if chance.random() < 0.2 else float(chance.uniform(0.0, 0.15)))
+
+
+def _area(search: Search) -> float:
+    return float(sum(kind.area * kind.demand for kind in search.inner.kinds))

@@ -16,9 +16,11 @@ import numpy as np
 from benchalong.workings.layout.lies import Floats, Ints
 
 _INFINITE = highspy.kHighsInf
-ITERATION, CHOICE = 300, 500_000
-"""What a step of the solver, and a whole choice, cost in placings, roughly."""
-_CHOSEN_FROM = 1_500
+ITERATION, ITERATION_OF_CHOICE, CHOICE = 300, 1_000, 500_000
+"""What a step of the solver, the same within a whole choice, and a choice beside its steps cost in placings,
+roughly."""
+_NOISE = 1e-9
+_CHOSEN_FROM = 1_000
 """From how many columns a whole choice is made at most."""
 
 
@@ -39,7 +41,7 @@ class Prices:
     worth: Floats
     """What one more of each kind would cost."""
     rent: Floats
-    """What one more board of each kind would save (not below zero)."""
+    """What one more board of each kind would save; below zero where more must be used than is worth while."""
     shares: Floats
     """How often each column is used."""
     iterations: int
@@ -68,12 +70,12 @@ class Master:
         self._model.addCol(column.cost, 0, _INFINITE, rows.size, rows, entries)
         self.columns.append(column)
 
-    def want(self, demand: Sequence[int], numbers: Sequence[int]) -> None:
-        """Asks for so many pieces and boards instead."""
+    def want(self, demand: Sequence[int], numbers: Sequence[int], least: Sequence[int] = ()) -> None:
+        """Asks for so many pieces instead, and for so many boards of each kind, at least and at most."""
         for row, wanted in enumerate(demand):
             self._model.changeRowBounds(row, wanted, _INFINITE)
-        for row, number in enumerate(numbers, self._kinds):
-            self._model.changeRowBounds(row, -_INFINITE, number)
+        for at, number in enumerate(numbers):
+            self._model.changeRowBounds(self._kinds + at, least[at] if least else -_INFINITE, number)
 
     def prices(self) -> Prices:
         self._model.run()
@@ -82,7 +84,7 @@ class Master:
         return Prices(
             cost=float(info.objective_function_value),
             worth=np.maximum(duals[: self._kinds], 0.0),
-            rent=np.maximum(-duals[self._kinds :], 0.0),
+            rent=np.where(np.abs(duals[self._kinds :]) < _NOISE, 0.0, -duals[self._kinds :]),
             shares=np.array(solution.col_value)[self._kinds :],
             iterations=max(0, info.simplex_iteration_count),
         )
@@ -90,11 +92,12 @@ class Master:
 
 @dataclass(frozen=True)
 class Choice:
-    """How often each column; None: none was found. `iterations`: what the search took. `is_none`: whether it
-    was shown that there is none."""
+    """How often each column; None: none was found. The search took so many iterations and nodes.
+    `is_none`: whether it was shown that there is none."""
 
     times: list[int] | None
     iterations: int
+    nodes: int
     is_none: bool = False
 
 
@@ -104,7 +107,7 @@ def choose(
     """The first choice found at a cost of at most `at_most`, within so many nodes of the search tree."""
     kinds, width = len(demand), len(columns)
     if width == 0:
-        return Choice(None, 0)
+        return Choice(None, 0, 0)
     costs = np.array([column.cost for column in columns], float)
     matrix = np.zeros((kinds + len(numbers) + 1, width))
     for at, column in enumerate(columns):
@@ -122,7 +125,7 @@ def choose(
     found = info.primal_solution_status == highspy.SolutionStatus.kSolutionStatusFeasible
     times = [round(value) for value in model.getSolution().col_value] if found else None
     is_none = model.getModelStatus() == highspy.HighsModelStatus.kInfeasible
-    return Choice(times, max(0, info.simplex_iteration_count), is_none)
+    return Choice(times, max(0, info.simplex_iteration_count), max(1, info.mip_node_count), is_none)
 
 
 def worth_choosing(columns: Sequence[Column], prices: Prices, slack: float) -> list[int]:

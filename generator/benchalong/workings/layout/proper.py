@@ -23,6 +23,8 @@ _MOST_ROWS, _MOST_PAIRS, _MOST_KEPT = 20_000, 6_000_000, 60_000
 _CHUNK = 1_000_000
 PAIRS_A_PLACING = 4
 """How many combinations looked at cost as much as a placing."""
+_NUMBERS = 2
+"""How many numbers in the counts of combinations cost as much as looking at one."""
 _TRIES = 4
 """How often more is asked for, half of what is in doubt each time."""
 
@@ -92,14 +94,15 @@ class Proper:
 
 
 def most_proper(
-    stages: Stages, rows: Groups, worth: Sequence[int], demand: Sequence[int], asked: int
+    stages: Stages, rows: Groups, worth: Sequence[int], demand: Sequence[int], asked: int, *, at_most: int
 ) -> Proper:
-    """Of a clear board. At least what is asked for is answered."""
+    """Of a clear board. At least what is asked for is answered. `at_most`: how many combinations may be
+    looked at, about."""
     pairs = 0
     for _ in range(_TRIES):
         if stages.worth <= asked:
             break
-        search = _Search(stages, np.array(demand), asked)
+        search = _Search(stages, np.array(demand), asked, at_most - pairs)
         try:
             best = search.best_board(search.sections(rows, rows.counts @ np.array(worth)))
             return Proper(*best, pairs + search.pairs)
@@ -116,8 +119,8 @@ class _TooMany(Exception):
 class _Search:
     """For what is worth more than is asked for."""
 
-    def __init__(self, stages: Stages, demand: Ints, asked: int) -> None:
-        self._demand, self._asked = demand, asked
+    def __init__(self, stages: Stages, demand: Ints, asked: int, at_most: int) -> None:
+        self._demand, self._asked, self._at_most = demand, asked, at_most
         self._sections, self._board = stages.sections, stages.board
         self.pairs = 0
 
@@ -174,6 +177,7 @@ class _Search:
         rest = self._sections.at(self._sections.width - width, cells) + self._after(cells)
         good = np.flatnonzero(worth + rest > self._asked)
         counts = grown.counts[at[good]] + rows.counts[row[good]]
+        self.pairs += counts.size // _NUMBERS
         proper = (counts <= self._demand).all(axis=1)
         good = good[proper]
         return Groups(counts[proper], cells[good], width[good], worth[good], row[good])
@@ -185,6 +189,7 @@ class _Search:
         worth = grown.worth[at] + sections.worth[more]
         good = np.flatnonzero(worth + self._after(cells) > above)
         counts = grown.counts[at[good]] + sections.counts[more[good]]
+        self.pairs += counts.size // _NUMBERS
         proper = (counts <= self._demand).all(axis=1)
         good = good[proper]
         return Groups(counts[proper], cells[good], cells[good], worth[good], more[good])
@@ -194,7 +199,7 @@ class _Search:
         numbers = size - grown.last
         total = int(numbers.sum())
         self.pairs += total
-        if total > _MOST_PAIRS:
+        if total > _MOST_PAIRS or self.pairs > self._at_most:
             raise _TooMany
         begin = 0
         while begin < grown.size:
@@ -208,6 +213,8 @@ class _Search:
     def _kept(self, grown: list[Groups]) -> Groups:
         if not grown:
             return _nothing(self._demand.size, 0)
+        if self.pairs > self._at_most:
+            raise _TooMany
         together = _together(grown)
         if together.size > _MOST_KEPT:
             raise _TooMany

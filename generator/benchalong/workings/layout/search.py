@@ -11,7 +11,7 @@ import numpy as np
 
 from benchalong.workings.layout.filling import Filled
 from benchalong.workings.layout.inner import Inner
-from benchalong.workings.layout.lies import Ints, Work
+from benchalong.workings.layout.lies import Floats, Ints, Work
 from benchalong.workings.layout.master import Column, Master, Prices
 from benchalong.workings.layout.sequence import Full
 from benchalong.workings.layout.tidying import cuts_and_rest
@@ -36,9 +36,13 @@ class Search:
     is_over: IsOver
     bound: int
     prices: Prices | None = None
+    steady: Floats | None = None
+    """Prices from the bound by stages: rougher than those of the fillings kept, but even from the start."""
     hopeless: int = 0
     """How often no choice among the fillings kept could have been better, not even a relaxed one."""
     beam: float = 20.0
+    iterations_a_node: float = 120.0
+    """What the last choice among the kept took for a node."""
     kept: dict[tuple[int, tuple[int, ...]], Filled] = field(default_factory=dict)
     best: tuple[Full, ...] = ()
     missing: tuple[int, ...] = ()

@@ -14,10 +14,10 @@ import numpy as np
 
 from benchalong.workings.layout.lies import Ints
 from benchalong.workings.layout.model import Rectangle
-from benchalong.workings.layout.rows import AN_OPERATION, Lie, Rows
+from benchalong.workings.layout.rows import Lie, Rows
 
-ACROSS = 1200
-"""How many steps across a board are told apart."""
+ACROSS, A_SUM = 1200, 150
+"""How many steps across a board are told apart; and how many cells it costs beside them to try a row."""
 
 
 @dataclass(frozen=True)
@@ -45,23 +45,27 @@ class Sections:
         self._fill()
 
     def _fill(self) -> None:
-        """`_used[y]`: the best rows that are together just so wide; `_best[at]`: at most as wide as the sum
-        numbered so."""
-        lanes = self._rows.best[:, self._ends]
-        self._used: dict[int, Ints] = {0: np.zeros(self.cells + 1, dtype=np.int64)}
-        for y in self.sums[1:]:
-            ways = [
-                self._used[y - wide] + lanes[at]
-                for at, wide in enumerate(self._row_widths)
-                if wide and y - wide in self._used
-            ]
-            self._used[y] = np.maximum.reduce(ways)
-        self._best = np.maximum.accumulate(np.array([self._used[y] for y in self.sums]), axis=0)
+        """`_used`: the best rows that are together just so wide, a line for each sum; `_best`: at most so
+        wide."""
+        lanes, sums, wide = self._rows.best[:, self._ends], np.array(self.sums), np.array(self._row_widths)
+        place = np.full(self.width + 1, -1, dtype=np.int64)
+        place[sums] = np.arange(sums.size)
+        self._used = np.zeros((sums.size, self.cells + 1), dtype=np.int64)
+        begin = int(np.searchsorted(wide, 1))
+        for at, y in enumerate(self.sums[1:], 1):
+            end = int(np.searchsorted(wide, y, side="right"))
+            before = place[y - wide[begin:end]]
+            if before.min() >= 0:
+                np.max(self._used[before] + lanes[begin:end], axis=0, out=self._used[at])
+            else:
+                there = np.flatnonzero(before >= 0)
+                np.max(self._used[before[there]] + lanes[begin + there], axis=0, out=self._used[at])
+        self._best = np.maximum.accumulate(self._used, axis=0)
 
     @property
     def size(self) -> int:
         """What its tables cost, in cells."""
-        return len(self.sums) * (len(self._row_widths) + 1) * (self.cells + AN_OPERATION)
+        return len(self.sums) * (len(self._row_widths) + 1) * (self.cells + A_SUM)
 
     def most(self, width: int) -> Ints:
         """What rows are worth that are together at most so wide, by the section's length in cells."""
@@ -88,7 +92,7 @@ class Sections:
     def add_held(self, width: int, cell: int, counts: dict[int, int]) -> None:
         """Counts in what makes up that worth."""
         aim, length = self.most(width)[cell], int(self._ends[cell])
-        y = next(y for y in self.sums if self._used[y][cell] == aim)
+        y = self.sums[int(np.flatnonzero(self._used[:, cell] == aim)[0])]
         while y:
             at = self._last_row(y, cell, length)
             for lie, times in self._rows.held(at, length):
@@ -124,12 +128,11 @@ class Sections:
         return np.where(left >= 0, self.most(self.width - self._row_widths[at]) + row, 0)
 
     def _last_row(self, y: int, cell: int, length: int) -> int:
+        used = dict(zip(self.sums, self._used[:, cell].tolist(), strict=True))
         return next(
             at
             for at, wide in enumerate(self._row_widths)
-            if wide
-            and y - wide in self._used
-            and self._used[y - wide][cell] + self._rows.best[at, length] == self._used[y][cell]
+            if wide and y - wide in used and used[y - wide] + self._rows.best[at, length] == used[y]
         )
 
 

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from benchalong.workings.layout.filling import Filled, Filler, Room
+from benchalong.workings.layout.filling import Filled, Filler, IsWanted, Manner, Room
 from benchalong.workings.layout.inner import Inner, Kind
 from benchalong.workings.layout.lies import Floats, Ints
 
@@ -26,15 +26,6 @@ class Full:
     filled: Filled
 
 
-@dataclass(frozen=True)
-class Manner:
-    """How boards are filled."""
-
-    beam: int
-    lean: float | None = 0.0
-    keep: int = 1
-
-
 class Sheets:
     """Fills whole sheets, defects and all."""
 
@@ -44,10 +35,11 @@ class Sheets:
             Room(sheet.length, sheet.width, inner.turns, inner.first, sheet.defects) for sheet in inner.sheets
         ]
 
-    def fill(self, sheet: int, left: Ints, worth: Floats, manner: Manner) -> list[Filled]:
-        """The best fillings found, best first; none when nothing fits."""
-        room, keep = self._rooms[sheet], manner.keep
-        return self._filler.fill(room, left, worth, beam=manner.beam, keep=keep, lean=manner.lean)
+    def fill(
+        self, sheet: int, left: Ints, worth: Floats, manner: Manner, is_wanted: IsWanted = lambda _: True
+    ) -> list[Filled]:
+        """The best fillings found that are wanted, best first; none when nothing fits."""
+        return self._filler.fill(self._rooms[sheet], left, worth, manner, is_wanted)
 
 
 def in_sequence(

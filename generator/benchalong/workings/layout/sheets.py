@@ -1,9 +1,9 @@
 """Lay pieces out on boards: the whole search.
 
-First boards are filled one after another, many times over, each time having learned from the last
-(`learning`). Every filling made is kept. Then prices ask for new fillings (`pricing`), and the kept fillings
-are chosen from at the least cost (`choosing`), in turns, until the cost meets the lower bound (`bounding`) or
-the work allowed is done.
+First boards are filled one after another, some times over, each time having learned from the last, and all at
+once (`learning`). Every filling made is kept. Then prices ask for new fillings (`pricing`), and the kept
+fillings are chosen from at the least cost (`diving`, `choosing`), in turns, until the cost meets the lower
+bound (`bounding`) or the work allowed is done.
 """
 
 from __future__ import annotations
@@ -15,20 +15,26 @@ import numpy as np
 
 from benchalong.workings.layout.bounding import raise_bound, raise_bound_properly
 from benchalong.workings.layout.bounds import lower_bound
+from benchalong.workings.layout.branching import raise_bound_by_branching
 from benchalong.workings.layout.choosing import choose_among_kept
+from benchalong.workings.layout.diving import Dive
 from benchalong.workings.layout.filling import Filler
 from benchalong.workings.layout.inner import Inner
 from benchalong.workings.layout.learning import all_at_once, learn
 from benchalong.workings.layout.lies import Work
-from benchalong.workings.layout.pricing import price, price_nearby
+from benchalong.workings.layout.pricing import Pricing
 from benchalong.workings.layout.search import IsOver, Search
 from benchalong.workings.layout.sequence import Full, Sheets
 from benchalong.workings.layout.stick_trees import as_sticks, by_length, filled_stick, is_sticks
 from benchalong.workings.layout.sticks import cut_sticks
 from benchalong.workings.layout.tidying import tidied
 
-_NODES = (100, 400, *[1_000] * 1_000)
-"""How far a choice is searched, round by round."""
+_BEAMS = (20, 60, *[150] * 1_000)
+"""How wide the beams for prices are, round by round."""
+_BRANCHING = (6, 2)
+"""What part of the effort may be spent on bounds by branching, round by round."""
+_DIVES, _FEW = 4, 8
+"""How many dives a round has; and so few boards are well filled all at once."""
 _TIDYING = 20
 """What part of the effort may be spent on tidying."""
 
@@ -83,19 +89,25 @@ def _rounds(search: Search, sheets: Sheets, filler: Filler, chance: np.random.Ge
     """The steps of the search, one after another."""
     yield from _each("learn", learn(search, sheets, chance, passes=6))
     raise_bound(search)
-    yield from _each("all at once", all_at_once(search, filler, chance, times=8))
-    for nodes in _NODES:
-        yield from _each("price", price(search, sheets, times=40))
-        yield from _each("price nearby", price_nearby(search, sheets, chance, times=10))
-        choose_among_kept(search, nodes=nodes)
+    is_few = len(search.best) <= _FEW
+    yield from _each("all at once", all_at_once(search, filler, chance, times=24 if is_few else 2))
+    pricing = Pricing(search, sheets)
+    for at, beam in enumerate(_BEAMS):
+        yield from _each("price", pricing.run(beam, rounds=60))
+        yield from _each("price nearby", pricing.nearby(chance, times=6))
+        for _ in range(_DIVES):
+            yield from _each("dive", Dive(search, sheets, chance, beam=beam).run())
+            yield "dive"
+        choose_among_kept(search)
         yield "choose"
-        if nodes == _NODES[0]:
+        if at == 0:
             raise_bound_properly(search)
             yield "bound"
-        yield from _each("all at once", all_at_once(search, filler, chance, times=8))
-        yield from _each("learn", learn(search, sheets, chance, passes=8))
-        choose_among_kept(search, nodes=nodes)
-        yield "choose"
+        if at < len(_BRANCHING):
+            raise_bound_by_branching(search, share=_BRANCHING[at])
+            yield "branch"
+        yield from _each("all at once", all_at_once(search, filler, chance, times=8 if is_few else 2))
+        yield from _each("learn", learn(search, sheets, chance, passes=2))
 
 
 def _each(step: str, times: Iterator[None]) -> Iterator[str]:

@@ -11,8 +11,10 @@ It holds for layouts within the rules' turns, and only up to three of them; ther
 
 from __future__ import annotations
 
+import operator
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from math import ceil
 
 from benchalong.workings.layout.inner import Inner, Kind, Sheet
 from benchalong.workings.layout.lies import Work
@@ -95,26 +97,46 @@ class StageBound:
     ) -> None:
         self._inner, self._work, self._is_proper = inner, work, is_proper
         self.pieces = Piecewise.of(inner)
-        self._numbers = [sheet.number for sheet in inner.sheets]
+        self._numbers: Sequence[int] = [sheet.number for sheet in inner.sheets]
+        self._least: Sequence[int] = [0] * len(inner.sheets)
+        self._enough, self._until = 0.0, 0
         dear = 10.0 * max(sheet.cost for sheet in inner.sheets) + 1.0
         self._master = Master(self.pieces.demand, self._numbers, dear)
         self._all_rows: dict[bool, Groups | None] = {}
         self._seen: set[tuple[int, tuple[int, ...]]] = set()
         for sheet, of_kinds in known:
             self._add(sheet, self.pieces.counts(of_kinds))
-        self.value = 0
+        self.value, self._rate = 0, 0.0
         self.relaxed = 0.0
         """What the programme's relaxation costs so far."""
+        self.worth: tuple[float, ...] | None = None
+        """The prices, by the inner order's kinds, that the bound comes from."""
 
     def raise_to(self, enough: float, spend: int) -> int:
         """The bound, as soon as it is enough, can't be raised, or so much work is spent."""
         if self._inner.turns > 3 or not self._inner.kinds:
             return 0
-        until = self._work.left - spend
+        self._until = until = self._work.left - spend
         for _ in range(_ROUNDS):
             if self.value >= enough or self._work.left <= max(0, until) or not self._round():
                 break
         return self.value
+
+    def within(self, least: Sequence[int], most: Sequence[int], enough: float, spend: int) -> int:
+        """The bound for layouts that use so many boards of each kind, at least and at most; where they can't
+        suffice, it is enough."""
+        self._least, self._numbers, self.value, self._enough = least, most, 0, enough
+        for at in range(len(least)):
+            self._add(at, (0,) * len(self.pieces.demand))
+        self._master.want(self.pieces.demand, most, least)
+        return self.raise_to(enough, spend)
+
+    def used(self) -> list[float]:
+        """How many boards of each kind the relaxation uses."""
+        used = [0.0] * len(self._numbers)
+        for column, share in zip(self._master.columns, self._prices.shares.tolist(), strict=False):
+            used[column.sheet] += share
+        return used
 
     def _add(self, sheet: int, counts: tuple[int, ...]) -> bool:
         if (sheet, counts) in self._seen:
@@ -125,7 +147,7 @@ class StageBound:
 
     def _round(self) -> bool:
         """Whether it taught anything."""
-        prices = self._master.prices()
+        prices = self._prices = self._master.prices()
         self.relaxed = prices.cost
         worth = [int(price * _FINE) for price in prices.worth.tolist()]
         asked = [
@@ -135,12 +157,26 @@ class StageBound:
         boards = self._boards(worth, asked)
         most = [max((one.worth for one in ways), default=0) for ways in boards]
         wanted = sum(price * number for price, number in zip(worth, self.pieces.demand, strict=True))
-        costs = [sheet.cost for sheet in self._inner.sheets]
-        self.value = max(
-            self.value, cheapest_cover(costs, [max(1, one) for one in most], self._numbers, wanted)
-        )
+        value = self._cost_of([max(1, one) for one in most], wanted)
+        rate = wanted / max(1, *most)
+        if rate > self._rate:
+            self._rate, self.worth = rate, self._of_kinds(prices.worth.tolist())
+        self.value = max(self.value, value)
         new = [(at, filling) for at, ways in enumerate(boards) for one in ways for filling in one.fillings]
         return sum(self._add(at, filling) for at, filling in new) > 0
+
+    def _cost_of(self, most: Sequence[int], wanted: int) -> int:
+        """Of the cheapest boards within the limits that can be worth what is wanted."""
+        costs = [sheet.cost for sheet in self._inner.sheets]
+        if self._enough and sum(map(operator.mul, most, self._numbers)) < wanted:
+            return ceil(self._enough)
+        wanted -= sum(one * number for one, number in zip(most, self._least, strict=True))
+        fixed = sum(cost * number for cost, number in zip(costs, self._least, strict=True))
+        more = [number - least for number, least in zip(self._numbers, self._least, strict=True)]
+        return fixed + cheapest_cover(costs, most, more, max(0, wanted))
+
+    def _of_kinds(self, worth: list[float]) -> tuple[float, ...]:
+        return tuple(sum(worth[member] for member in members) for members in self.pieces.kind_of)
 
     def _boards(self, worth: list[int], asked: list[int]) -> list[list[_Most]]:
         """The most each board is worth, for every way it may first be cut."""
@@ -166,7 +202,8 @@ class StageBound:
         if rows is None:
             held = stages.held()
             return _Most(stages.worth, (tuple(held.get(kind, 0) for kind in range(len(worth))),))
-        proper = most_proper(stages, rows, worth, self.pieces.demand, asked)
+        at_most = max(0, self._work.left - self._until) * PAIRS_A_PLACING
+        proper = most_proper(stages, rows, worth, self.pieces.demand, asked, at_most=at_most)
         self._work.spend(proper.pairs // PAIRS_A_PLACING)
         return _Most(proper.worth, (proper.counts,) if proper.counts else ())
 

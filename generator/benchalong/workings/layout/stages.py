@@ -39,7 +39,7 @@ class Stages:
             section = self.sections.most(self.sections.width)
             self._gains = np.flatnonzero(np.diff(section, prepend=-1) > 0)[::-1]
             self._section = section
-        self.size += (cells + 1) * (cells // 2 + 5 * AN_OPERATION)
+        self.size += (cells + 1) * (cells // 2 + 2 * AN_OPERATION)
         self.board = np.zeros(cells + 1, dtype=np.int64)
         self._came_from = np.full(cells + 1, -1, dtype=np.int64)
         for end in range(cells + 1):

@@ -169,7 +169,7 @@ def _proven(
     numbers: Sequence[int],
 ) -> Proof:
     """Scaled so that no filling is worth more than it costs, what all pieces are worth is a bound."""
-    rents = [ceil(price * _FINE) for price in rent.tolist()]
+    rents = [max(0, ceil(price * _FINE)) for price in rent.tolist()]
     over = Fraction(1)
     for at, stock in enumerate(sticks.stocks):
         costs = stock.cost * _FINE + rents[at]

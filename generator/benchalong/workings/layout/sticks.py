@@ -18,7 +18,14 @@ from fractions import Fraction
 import numpy as np
 
 from benchalong.workings.layout.lies import Floats, Work
-from benchalong.workings.layout.master import CHOICE, Choice, Column, choose, worth_choosing
+from benchalong.workings.layout.master import (
+    CHOICE,
+    ITERATION_OF_CHOICE,
+    Choice,
+    Column,
+    choose,
+    worth_choosing,
+)
 from benchalong.workings.layout.stick_filling import Stick, filled_after
 from benchalong.workings.layout.stick_fillings import all_that_could_be
 from benchalong.workings.layout.stick_prices import Pricing, Sticks
@@ -182,7 +189,7 @@ class _Search:
         """A choice among the fillings, offered if there is one."""
         numbers = self.sticks.numbers
         choice = choose(columns, self.sticks.demand, numbers, at_most=at_most + 1e-6, nodes=nodes)
-        self.work.spend(choice.iterations * _A_CHOICE_STEP + CHOICE)
+        self.work.spend(choice.iterations * ITERATION_OF_CHOICE + CHOICE)
         if choice.times is not None:
             trail = self._start
             for column, times in zip(columns, choice.times, strict=True):
@@ -192,6 +199,5 @@ class _Search:
         return choice
 
 
-_A_FILLED, _A_CHOICE_STEP = 20, 1_200
-"""What a kind costs in each stick filled, and a step of the solver within a whole choice (its other work
-included), in placings."""
+_A_FILLED = 20
+"""What a kind costs in each stick filled, in placings."""

@@ -6,10 +6,11 @@ from collections.abc import Sequence
 
 import numpy as np
 
+from benchalong.workings.layout.filling import Manner
 from benchalong.workings.layout.inner import Inner
 from benchalong.workings.layout.lies import Work
 from benchalong.workings.layout.model import Way
-from benchalong.workings.layout.sequence import Full, Manner, Sheets, first_worth
+from benchalong.workings.layout.sequence import Full, Sheets, first_worth
 from benchalong.workings.layout.tree import Node, Waste, Whole
 
 _LEANS = (0.0, 0.1, 0.5, None)

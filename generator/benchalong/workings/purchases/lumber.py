@@ -65,6 +65,8 @@ def _lumber(
         there_volume=_volume(blanks) - _volume(left),
         there_boards=len(group.used),
         waste=wasted,
+        anew_board_feet=ceil(_feet(blanks) * (1 + wasted.added)),
+        anew_cubic_metres=_up(_volume(blanks) * (1 + wasted.added)),
         to_buy=to_buy,
         for_waste=extra,
         buy_board_feet=buy.board_feet,

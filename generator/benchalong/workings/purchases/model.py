@@ -52,6 +52,9 @@ class Lumber:
     there_boards: int
     """So many boards that are there are sawn for it."""
     waste: Waste
+    anew_board_feet: int
+    """What it comes to with its waste for who has none of it; rounded up as the rest is."""
+    anew_cubic_metres: Fraction
     to_buy: tuple[ToBuy, ...]
     """Boards that hold the rest, the longest first."""
     for_waste: int
