@@ -238,7 +238,7 @@ def test_begin_leaves_what_is_there(tmp_path: Path, capsys: pytest.CaptureFixtur
 def test_a_fault_of_ours_is_said_without_a_traceback(
     project: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    def break_down(_folder: Path) -> None:
+    def break_down(*_: object) -> None:
         raise KeyError("deep inside")
 
     monkeypatch.setattr("benchalong.road.travel", break_down)
@@ -254,7 +254,7 @@ def test_a_fault_of_ours_is_said_without_a_traceback(
 def test_ctrl_c_is_quiet(
     project: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    def interrupted(_folder: Path) -> None:
+    def interrupted(*_: object) -> None:
         raise KeyboardInterrupt
 
     monkeypatch.setattr("benchalong.road.travel", interrupted)

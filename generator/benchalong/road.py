@@ -17,7 +17,7 @@ from benchalong.plan.model import Plan
 from benchalong.plan.resolve import resolve
 from benchalong.reading.project import read_project
 from benchalong.reading.written import Project
-from benchalong.workings.kept_findings import kept_findings
+from benchalong.workings.kept_findings import checked
 from benchalong.workings.working import Results, Worked, Working
 
 
@@ -32,6 +32,8 @@ class Travelled:
     """The plan with the words of its steps put off: all that results follow from."""
     made_from: str
     """A digest of the bare plan and of all code: what follows from both is the same where it is the same."""
+    asked: tuple[str, ...]
+    """The questions of the plan check."""
 
 
 @seldom_collected()
@@ -51,8 +53,9 @@ def travelled_with(plan: Plan, marks: Marks, edition: str, store: Store | None =
     its_bare = bare(plan)
     made_from = sha256(f"{whole_code()} {meaning(its_bare)}".encode()).hexdigest()
     results = Results(its_bare, _workings, store)
-    worked = Worked(results, kept_findings(store, made_from, results.findings))
-    return Travelled(plan, worked, marks, edition, its_bare, made_from)
+    found = checked(results, store, made_from)
+    worked = Worked(results, found.findings)
+    return Travelled(plan, worked, marks, edition, its_bare, made_from, found.questions)
 
 
 def _workings() -> tuple[Working[Any], ...]:

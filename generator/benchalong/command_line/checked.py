@@ -5,7 +5,6 @@ from __future__ import annotations
 from benchalong.ground.words import counted
 from benchalong.publishing.plain import Json, Plain, finding_json
 from benchalong.road import Travelled
-from benchalong.workings.order import WORKINGS
 
 
 def check_json(travelled: Travelled) -> Json:
@@ -13,7 +12,7 @@ def check_json(travelled: Travelled) -> Json:
     plan, worked, marks = travelled.plan, travelled.worked, travelled.marks
     plain = Plain(plan.units, plan.precision)
     found = [finding_json(finding, marks, plain) for finding in worked.findings]
-    return {"findings": found, "checked": list(_checked())}
+    return {"findings": found, "checked": list(travelled.asked)}
 
 
 def looked_at(travelled: Travelled) -> str:
@@ -25,9 +24,5 @@ def looked_at(travelled: Travelled) -> str:
         counted(sum(len(part.cuts) for part in plan.parts.values()), "cut"),
         counted(len(plan.steps), "step"),
     )
-    questions = "\n".join(f"  {question}" for question in _checked())
+    questions = "\n".join(f"  {question}" for question in travelled.asked)
     return f"looked at {', '.join(amounts)}, and asked:\n{questions}"
-
-
-def _checked() -> tuple[str, ...]:
-    return tuple(working.question for working in WORKINGS)

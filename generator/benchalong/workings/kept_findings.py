@@ -1,27 +1,34 @@
-"""Findings kept in the store: a plan that says the same is not gone over again."""
+"""What a check found, kept in the store: a plan that says the same is not gone over again."""
 
 from __future__ import annotations
 
 import json
-from collections.abc import Callable
-from dataclasses import asdict
+from dataclasses import asdict, dataclass
 from typing import Any
 
 from benchalong.ground.lengths import Length
 from benchalong.ground.marks import Mark, Place
 from benchalong.ground.problems import Finding
 from benchalong.ground.store import Store
+from benchalong.workings.working import Results
 
 
-def kept_findings(
-    store: Store | None, made_from: str, find: Callable[[], tuple[Finding, ...]]
-) -> tuple[Finding, ...]:
+@dataclass(frozen=True)
+class Checked:
+    """What going over a plan gives."""
+
+    findings: tuple[Finding, ...]
+    questions: tuple[str, ...]
+    """That were asked of it."""
+
+
+def checked(results: Results, store: Store | None, made_from: str) -> Checked:
     """From the store; found and put there where they aren't. `made_from` says all that they follow from."""
     key = f"findings {made_from}"
     text = store.get(key) if store else None
     if text is not None:
         return from_text(text)
-    found = find()
+    found = Checked(results.findings(), results.questions())
     if store:
         text = as_text(found)
         if from_text(text) == found:
@@ -29,13 +36,14 @@ def kept_findings(
     return found
 
 
-def as_text(findings: tuple[Finding, ...]) -> str:
-    return json.dumps([asdict(finding) for finding in findings], ensure_ascii=False, default=str)
+def as_text(found: Checked) -> str:
+    return json.dumps(asdict(found), ensure_ascii=False, default=str)
 
 
-def from_text(text: str) -> tuple[Finding, ...]:
+def from_text(text: str) -> Checked:
     """What `as_text` was given, lengths exact."""
-    return tuple(_finding(said) for said in json.loads(text))
+    said = json.loads(text)
+    return Checked(tuple(_finding(each) for each in said["findings"]), tuple(said["questions"]))
 
 
 def _finding(said: dict[str, Any]) -> Finding:

@@ -69,6 +69,10 @@ class Results(Mapping[str, object]):
             finding for working in self._workings.values() for finding in self._worked_out(working)[1]
         )
 
+    def questions(self) -> tuple[str, ...]:
+        """What the workings ask, in their order."""
+        return tuple(working.question for working in self._workings.values())
+
     @cached_property
     def _workings(self) -> Mapping[str, Working[Any]]:
         return {working.name: working for working in self._asked()}
