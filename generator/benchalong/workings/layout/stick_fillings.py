@@ -18,8 +18,8 @@ from benchalong.workings.layout.stick_prices import Proof, Sticks
 
 _MOST_CELLS = 4_000_000
 """How large the table of what is still to come may be."""
-_MOST = 6_000
-"""How many fillings, and beginnings of fillings, are followed at most."""
+_MOST, _MOST_BEGINNINGS = 1_000, 6_000
+"""From how many fillings a whole choice is worth its work; how many beginnings of fillings are followed."""
 _CELLS, _BEGINNINGS = 100, 4
 """How many cells of the table, and how many beginnings of fillings, cost as much as one placing."""
 
@@ -71,6 +71,6 @@ def _fillings(
         room, value, counts = left[may], worth_now[may], counts[begun]
         counts[:, kind] = taken
         work.spend(left.size // _BEGINNINGS)
-        if room.size > _MOST:
+        if room.size > _MOST_BEGINNINGS:
             return None
     return counts

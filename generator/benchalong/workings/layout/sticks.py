@@ -30,8 +30,11 @@ from benchalong.workings.layout.stick_filling import Stick, filled_after
 from benchalong.workings.layout.stick_fillings import all_that_could_be
 from benchalong.workings.layout.stick_prices import Pricing, Sticks
 
-_CHOOSE_AFTER = 3
-"""After so many dives fillings are chosen from as a whole, and again after each doubling."""
+_CHOOSE_AFTER = 4
+"""After so many dives fillings are chosen from as a whole, and again after each doubling; the first time only
+where few could be in a cut at the bound."""
+_BEFORE_SEEN = 2
+"""How often that is tried before a choice is made among the fillings seen alone: dives are cheaper."""
 _NODES, _NODES_OF_ALL = 20, 100
 """How far a whole choice is searched: among the fillings seen, and among all that could be."""
 _FRESH = 6
@@ -120,7 +123,7 @@ class _Search:
             steps = self._dive(steps[: back + 1], careful=dive == 0)
             dive += 1
             if not self.is_done and dive == choose_at:
-                self._settle(nodes=_NODES_OF_ALL * dive // _CHOOSE_AFTER)
+                self._settle(times=dive // _CHOOSE_AFTER)
                 choose_at *= 2
             yield
 
@@ -163,7 +166,7 @@ class _Search:
         noise = 0.0 if careful else self.chance.uniform(0, _NOISE, size=shares.size) * (shares > 1e-6)
         return [(int(np.argmax(shares + noise)), 1)]
 
-    def _settle(self, *, nodes: int) -> None:
+    def _settle(self, *, times: int) -> None:
         """Whether there is a cut at the bound, by all fillings that could be in it; where they are too many,
         a choice among those seen for anything better."""
         proof = self.pricing.proof()
@@ -171,10 +174,11 @@ class _Search:
         columns = all_that_could_be(self.sticks, proof, limit=self.bound, work=self.work)
         if self.is_done:
             return
-        if columns is None or any(self.best.left_out):
+        if columns is not None and not any(self.best.left_out):
+            if self._chosen(columns, at_most=self.bound, nodes=_NODES_OF_ALL * times).is_none:
+                self.bound += self.sticks.step
+        elif times > _BEFORE_SEEN:
             self._choose()
-        elif self._chosen(columns, at_most=self.bound, nodes=nodes).is_none:
-            self.bound += self.sticks.step
 
     def _choose(self) -> None:
         of_all = sum(stock.cost * stock.number for stock in self.sticks.stocks)
