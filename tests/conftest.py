@@ -15,7 +15,12 @@ from pathlib import Path
 from typing import NoReturn
 
 import pytest
+from hypothesis import settings
 from playwright.sync_api import Browser, sync_playwright
+
+settings.register_profile("untimed", deadline=None)
+settings.load_profile("untimed")
+"""How long one case takes on a shared machine says nothing of it."""
 
 ROOT = Path(__file__).resolve().parent.parent
 EXAMPLES = ("seed-cupboard", "step-stool")

@@ -1,1 +1,1 @@
-document.documentElement.dataset.edition = "6754b77d";
+document.documentElement.dataset.edition = "ab239001";

@@ -62,22 +62,22 @@ def test_anchors_and_merge_keys_work() -> None:
 def test_an_anchor_bomb_is_refused_quickly() -> None:
     lines = ["a0: &a0 [x, x, x, x, x, x, x, x, x, x]"]
     lines += [f"a{n}: &a{n} [{', '.join([f'*a{n - 1}'] * 10)}]" for n in range(1, 40)]
-    started = time.perf_counter()
+    started = time.process_time()
     value, said = read("\n".join(lines))
     assert value is UNREAD
     assert said == ["this file holds more than 200,000 values, anchors counted each time"]
-    assert time.perf_counter() - started < 1
+    assert time.process_time() - started < 1
 
 
 @pytest.mark.parametrize(
     "text", ["[" * 100_000, "{a: " * 100_000, "- " * 100_000, "? " * 100_000, "a: [" * 100_000]
 )
 def test_what_is_nested_without_end_is_refused_quickly(text: str) -> None:
-    started = time.perf_counter()
+    started = time.process_time()
     value, said = read(text)
     assert value is UNREAD
     assert len(said) == 1
-    assert time.perf_counter() - started < 2
+    assert time.process_time() - started < 2
 
 
 def test_depth_has_a_bound() -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from dataclasses import replace
 
@@ -57,6 +58,16 @@ def test_long_boards_and_whole_sheets_ask_for_help() -> None:
     assert "60 in" in text(cautions(replace(rip, piece=piece("80", "6", "1")), "table saw"))
     assert "60 in" not in text(cautions(rip, "table saw"))
     assert "whole sheet" in text(cautions(replace(rip, piece=piece("96", "48", "3/4", "sheet")), "table saw"))
+
+
+def test_a_caution_names_one_limit_at_a_time() -> None:
+    """Two run together, `12 in8 in`, say nothing to anyone."""
+    short = [replace(work, piece=piece("5", "1", "3/4")) for work in WORKS.values()]
+    for work in (*WORKS.values(), *short):
+        for tool in TOOLS:
+            assert not re.search(r" in\d", text(cautions(work, tool))), (work.family, tool)
+    clamped = cautions(replace(WORKS["crosscut to length"], piece=piece("5", "1", "3/4")), "mitre saw")
+    assert "it is shorter than 12 in." in text(clamped)
 
 
 def test_a_short_piece_at_a_stop_is_not_left_loose() -> None:

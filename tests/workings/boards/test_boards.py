@@ -9,9 +9,12 @@ from itertools import combinations
 from pathlib import Path
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from benchalong.ground.store import MemoryStore
 from benchalong.plan.model import Plan
+from benchalong.reading import written
 from benchalong.road import travel
 from benchalong.workings.blanks.blanks import BLANKS
 from benchalong.workings.blanks.model import Blanks
@@ -19,6 +22,10 @@ from benchalong.workings.boards.boards import BOARDS
 from benchalong.workings.boards.kept import laid_out
 from benchalong.workings.boards.model import Boards, Group, Sawn, Spot
 from benchalong.workings.layout import model as layout
+from benchalong.workings.order import WORKINGS
+from benchalong.workings.purchases.purchases import PURCHASES
+from benchalong.workings.working import work_all
+from workings.blanks.shop import part, plan
 
 CONTENT = Path(__file__).parents[3] / "content"
 EXAMPLES = ("seed-cupboard", "step-stool", "joint-samples")
@@ -308,3 +315,46 @@ def test_it_is_found_when_the_author_allows_too_few_turns(tmp_path: Path) -> Non
     assert [each.message for each in found] == [
         "fronts: from one board end to end they are crosscut, ripped and crosscut again, and turns: says 2"
     ]
+
+
+_PARTS = st.lists(
+    st.tuples(st.integers(2, 7), st.integers(10, 60), st.integers(1, 4), st.sampled_from(["3/4", "1 3/4"])),
+    min_size=1,
+    max_size=4,
+)
+_BOARDS = st.lists(
+    st.tuples(st.integers(4, 9), st.integers(20, 100), st.integers(1, 3), st.sampled_from(["1", "2", ""])),
+    max_size=4,
+)
+
+
+@settings(max_examples=5, deadline=None)
+@given(_PARTS, _BOARDS)
+def test_whatever_is_there_is_used_once_and_the_rest_is_bought(
+    parts: list[tuple[int, int, int, str]], there: list[tuple[int, int, int, str]]
+) -> None:
+    made = plan(
+        parts={
+            f"p{at}": part(str(width), str(length), count, thickness=f"{thick} in")
+            for at, (width, length, count, thick) in enumerate(parts)
+        },
+        boards=tuple(
+            written.Board("oak", f"{length} in", f"{width} in", f"{thick} in" if thick else None, count)
+            for width, length, count, thick in there
+        ),
+    )
+    worked = work_all(made, WORKINGS)
+    boards, blanks = worked[BOARDS](), worked[BLANKS]
+    assert faults(boards, blanks) == []
+    used = Counter((board.length, board.width) for group in boards.groups for board in group.used)
+    unused = Counter[object]()
+    for each in (each for group in boards.groups for each in group.unused):
+        unused[each.length, each.width] += each.count
+    have = Counter[object]()
+    for board in made.boards:
+        have[board.length, board.width] += board.count
+    assert used + unused == have
+    for group, line in zip(boards.groups, worked[PURCHASES]().lumber, strict=True):
+        assert line.is_there == (group.is_own and not group.left_out)
+        assert line.boards >= len(group.bought)
+        assert line.there_board_feet <= line.board_feet

@@ -159,11 +159,8 @@ def _of_size(work: Work, tool: Tool) -> Iterator[Words]:
 def _of_size_at_a_mitre_saw(work: Work) -> Iterator[Words]:
     if work.piece.length < MITRE_SAW_CLAMPED.least:
         yield worded(
-            "Clamp this piece to the saw, don't hold it: it is shorter than {}{}{}{}.",
-            LONG_PIECE,
+            "Clamp this piece to the saw, don't hold it: it is shorter than {}.",
             MITRE_SAW_CLAMPED,
-            MITRE_SAW_SHORTEST,
-            WHOLE_SHEET,
         )
     if 0 < work.length < MITRE_SAW_SHORTEST.least:
         yield ("The piece at the stop is short: take the stop away before the cut, or clamp that piece too.",)

@@ -27,6 +27,8 @@ from benchalong.workings.layout.stages import Stages
 
 _FINE = 1 << 20
 _ROUNDS = 60
+_COVER = 150_000
+"""What it costs to find the cheapest boards, in placings."""
 
 
 @dataclass(frozen=True)
@@ -167,6 +169,7 @@ class StageBound:
 
     def _cost_of(self, most: Sequence[int], wanted: int) -> int:
         """Of the cheapest boards within the limits that can be worth what is wanted."""
+        self._work.spend(_COVER if len(most) > 1 else 0)
         costs = [sheet.cost for sheet in self._inner.sheets]
         if self._enough and sum(map(operator.mul, most, self._numbers)) < wanted:
             return ceil(self._enough)

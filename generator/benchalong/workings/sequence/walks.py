@@ -43,11 +43,12 @@ def _must(needs: Needs, runs: tuple[Run, ...]) -> Must:
 
 
 def closed(must: Must) -> Must:
-    """With everything that follows from it (Warshall 1962)."""
-    whole = must.copy()
-    for through in range(len(whole)):
-        whole |= whole[:, through, None] & whole[None, through, :]
-    return whole
+    """With everything that follows from it (Warshall 1962), eight answers to a byte."""
+    rows = np.packbits(must, axis=1)
+    for through in range(len(must)):
+        byte, bit = divmod(through, 8)
+        rows[(rows[:, byte] & (128 >> bit)) != 0] |= rows[through]
+    return np.unpackbits(rows, axis=1, count=len(must)).astype(bool)
 
 
 def _by_rank(todos: tuple[ToDo, ...], must: Must) -> tuple[int, ...]:

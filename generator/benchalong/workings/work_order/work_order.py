@@ -28,6 +28,9 @@ from benchalong.workings.working import Worked, Working
 LOOKS = 300
 """Places to look at for less walking: more than this saves next to nothing in the examples, and takes ten
 times as long."""
+WORK = 300 * 600**2
+"""Pairs of pieces of work to look at altogether: one look goes over every pair, so a project of thousands is
+looked at in fewer places."""
 
 
 def find_order(_: Plan, worked: Worked) -> tuple[Callable[[], WorkOrder], tuple[Finding, ...]]:
@@ -43,11 +46,12 @@ def _order(worked: Worked) -> WorkOrder:
 def kept(todos: tuple[ToDo, ...], store: Store | None) -> Sequence:
     """The order, from the store where it is there."""
     said = [(todo.id, sorted(todo.needs), todo.machine, todo.setup, todo.rank) for todo in todos]
-    key = f"order {sha256(f'{_code()} {said!r}'.encode()).hexdigest()}"
+    looks = min(LOOKS, WORK // max(1, len(todos)) ** 2)
+    key = f"order {sha256(f'{_code()} {looks} {said!r}'.encode()).hexdigest()}"
     text = store.get(key) if store else None
     if text is not None:
         return _read(text, todos)
-    made = put_in_order(todos, looks=LOOKS)
+    made = put_in_order(todos, looks=looks)
     if store:
         store.put(key, _written(made))
     return made
