@@ -92,11 +92,13 @@ class Master:
 
 @dataclass(frozen=True)
 class Choice:
-    """How often each column; None: none was found. The search took so many iterations and nodes."""
+    """How often each column; None: none was found. The search took so many iterations and nodes.
+    `is_none`: whether it was shown that there is none."""
 
     times: list[int] | None
     iterations: int
     nodes: int
+    is_none: bool = False
 
 
 def choose(
@@ -122,7 +124,8 @@ def choose(
     info = model.getInfo()
     found = info.primal_solution_status == highspy.SolutionStatus.kSolutionStatusFeasible
     times = [round(value) for value in model.getSolution().col_value] if found else None
-    return Choice(times, max(0, info.simplex_iteration_count), max(1, info.mip_node_count))
+    is_none = model.getModelStatus() == highspy.HighsModelStatus.kInfeasible
+    return Choice(times, max(0, info.simplex_iteration_count), max(1, info.mip_node_count), is_none)
 
 
 def worth_choosing(columns: Sequence[Column], prices: Prices, slack: float) -> list[int]:

@@ -5,7 +5,8 @@ from __future__ import annotations
 from benchalong.workings.layout.filling import Filled
 from benchalong.workings.layout.inner import Inner, Kind
 from benchalong.workings.layout.model import Way
-from benchalong.workings.layout.sticks import Stick, Sticks, Stock
+from benchalong.workings.layout.stick_filling import Stick
+from benchalong.workings.layout.stick_prices import Sticks, Stock
 from benchalong.workings.layout.tree import Node, Whole, parted
 
 
