@@ -25,3 +25,18 @@ def test_a_layout_there_is_costs_at_least_the_bound(order: Order) -> None:
         search.rank = (0.0, float(layout.cost + dearer))
         raise_bound_by_branching(search, share=2)
         assert search.bound <= layout.cost
+
+
+@given(orders())
+@settings(max_examples=20)
+def test_it_ends_when_the_effort_is_nearly_spent(order: Order) -> None:
+    """What is left may be less than its share; it then has what is left."""
+    layout = lay_out(order)
+    assume(not layout.left_out and len(order.boards) > 1)
+    inner = inner_order(order)
+    for left in (0, 1, 400_000):
+        work = Work(left, spent=3_000_000)
+        search = Search(inner, work, lambda: False, lower_bound(inner), missing=inner.demand)
+        search.rank = (0.0, float(layout.cost + search.step))
+        raise_bound_by_branching(search, share=2)
+        assert search.bound <= layout.cost

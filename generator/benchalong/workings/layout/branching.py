@@ -35,7 +35,7 @@ def raise_bound_by_branching(search: Search, *, share: int) -> None:
     if search.is_done or len(inner.sheets) < 2 or inner.turns > 3 or search.cost == float("inf"):
         return
     stages = StageBound(inner, work, tuple(search.kept), is_proper=True)
-    until = work.left - (work.left + work.spent) // share
+    until = max(0, work.left - (work.left + work.spent) // share)
     numbers = tuple(sheet.number for sheet in inner.sheets)
     open_ = [_Branch((0,) * len(numbers), numbers)]
     while open_:
