@@ -272,7 +272,7 @@ def test_prices(text: str, expected: Price | None) -> None:
     ("text", "message"),
     [
         ("free", "a price begins with its amount"),
-        ("-3 each", "a price begins with its amount"),
+        ("-3 each", "a price can't be below nothing"),
         ("9.80", "this price does not say what it is for: 9.80"),
         ("9,80 each", "this price does not say what it is for: 9,80 each"),
         ("9.80 per bord", "this price does not say what it is for: 9.80 per bord"),

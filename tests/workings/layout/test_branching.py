@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from hypothesis import assume, given, settings
+from hypothesis import HealthCheck, assume, given, settings
 
 from benchalong.workings.layout.bounds import lower_bound
 from benchalong.workings.layout.branching import raise_bound_by_branching
@@ -13,9 +13,12 @@ from benchalong.workings.layout.model import Order
 from benchalong.workings.layout.search import Search
 from workings.layout.orders import orders
 
+FEW = settings(max_examples=20, suppress_health_check=[HealthCheck.filter_too_much])
+"""Most orders have boards of one kind, or too few of them."""
+
 
 @given(orders())
-@settings(max_examples=20, deadline=None)
+@settings(FEW)
 def test_a_layout_there_is_costs_at_least_the_bound(order: Order) -> None:
     layout = lay_out(order)
     assume(not layout.left_out and len(order.boards) > 1)
@@ -28,7 +31,7 @@ def test_a_layout_there_is_costs_at_least_the_bound(order: Order) -> None:
 
 
 @given(orders())
-@settings(max_examples=20)
+@settings(FEW)
 def test_it_ends_when_the_effort_is_nearly_spent(order: Order) -> None:
     """What is left may be less than its share; it then has what is left."""
     layout = lay_out(order)

@@ -107,7 +107,7 @@ class Rules:
     """Which way the first cuts run; None: whichever turns out better, board by board. A board that needs no
     cut that way has used up a turn all the same."""
     seed: int = 1
-    effort: int = 42_000_000
+    effort: int = 50_000_000
     """How many placings may be weighed before the search is content with what it has."""
 
 
