@@ -16,6 +16,7 @@ from benchalong.pages.makings import Makings, joint_name, marks_in_short
 from benchalong.pages.part import hand_words, named_size
 from benchalong.pages.play import PlayLine, play_of
 from benchalong.pages.shell import Link, Shell
+from benchalong.pages.shown import either
 from benchalong.plan.joints.sizes import JOINT_SIZES
 from benchalong.plan.model import CutSize, Joint, Meeting, PartId, Shape, SideOf, Surface
 from benchalong.reading.written import PROJECT_FILE
@@ -207,9 +208,7 @@ def _practice(line: Practice) -> Markup:
     """In both systems where it names lengths; a style shows the one that belongs to the page."""
     if not line.millimetre:
         return Markup(escape(line.inch))
-    return Markup('<span class="only-inch">{}</span><span class="only-millimetre">{}</span>').format(
-        line.inch, line.millimetre
-    )
+    return either(line.inch, line.millimetre)
 
 
 # What meets what

@@ -72,9 +72,7 @@ class Shows:
         if not any(shown(length, system, self.precision).is_rounded for system in SYSTEMS):
             return self.size(length)
         texts = {system: _fine(length, system, self.precision) for system in SYSTEMS}
-        return Markup('<span class="only-inch">{}</span><span class="only-millimetre">{}</span>').format(
-            texts["inch"], texts["millimetre"]
-        )
+        return either(texts["inch"], texts["millimetre"])
 
     def rounding(self, length: Length) -> Markup:
         """What rounding does to this length, for each system it is rounded in; empty where nothing is lost.
